@@ -1,0 +1,3 @@
+import { render } from 'preact'
+
+render(<p>Swardwright</p>, document.getElementById('app') ?? document.body)
