@@ -1,1 +1,1 @@
-export {}
+export { CATALOGUE, calculate, findItem } from './catalogue/catalogue.ts'
