@@ -1,0 +1,96 @@
+import * as v from 'valibot'
+import { id, plainDate } from '../course/course.ts'
+import { MACHINE_TASKS, OPERATIONS } from './operations.ts'
+import { prescription } from './prescription.ts'
+
+/** An instant with its offset, '2026-08-10T06:30:00+01:00'. */
+export const instant = v.pipe(
+  v.string(),
+  v.regex(
+    /^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d)?(\.\d+)?(Z|[+-]\d\d:\d\d)$/u,
+    'a time with its offset such as 2026-08-10T06:30:00+01:00',
+  ),
+)
+
+/** One task. Never split; `pass` counts coverings from 1; `load` counts the dresser loads of the green from 1, null elsewhere. */
+export const planTask = v.object({
+  id,
+  green: v.nullable(id),
+  operation: v.picklist([...OPERATIONS, ...MACHINE_TASKS]),
+  pass: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1))),
+  load: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1))),
+  machine: v.nullable(id),
+  people: v.array(id),
+  start: instant,
+  finish: instant,
+})
+
+/** When a green changes its work state. */
+export const opening = v.object({
+  green: id,
+  opened: instant,
+  cleared: v.nullable(instant),
+  dressed: v.nullable(instant),
+  finished: v.nullable(instant),
+})
+
+/** Why a green is not in the plan; the figures stand in `facts`. Closed. */
+export const UNPLANNED_REASONS = [
+  'noMachine',
+  'noSkill',
+  'noWindow',
+  'sandShort',
+  'servicesNotLocated',
+  'notPrescribed',
+  'noTimeLeft',
+] as const
+
+/** Why a green is not in the plan. */
+export type UnplannedReason = (typeof UNPLANNED_REASONS)[number]
+
+/** What a plan is judged by, in this order; all as small as can be. */
+export const objective = v.object({
+  unfinishedGreens: v.number(),
+  fixtureClashes: v.number(),
+  shutGreenDays: v.number(),
+  finish: v.nullable(instant),
+  overtimeMin: v.number(),
+  travelMin: v.number(),
+})
+
+/** A whole plan, as `plan make --json` prints it. Version 1. */
+export const plan = v.object({
+  version: v.literal(1),
+  course: v.object({ id, hash: v.string() }),
+  prescription,
+  start: plainDate,
+  seed: v.pipe(v.number(), v.integer()),
+  schedules: v.pipe(v.number(), v.integer()),
+  assumed: v.array(v.string()),
+  tasks: v.array(planTask),
+  openings: v.array(opening),
+  posts: v.array(
+    v.object({
+      date: plainDate,
+      person: id,
+      operations: v.array(v.picklist([...OPERATIONS, ...MACHINE_TASKS])),
+      greens: v.array(id),
+    }),
+  ),
+  days: v.array(
+    v.object({ date: plainDate, lastSafeStart: v.nullable(instant), finish: v.nullable(instant) }),
+  ),
+  sand: v.array(
+    v.object({ green: id, lowT: v.number(), likelyT: v.number(), highT: v.number(), loads: v.number() }),
+  ),
+  unplanned: v.array(
+    v.object({ green: id, reason: v.picklist(UNPLANNED_REASONS), facts: v.record(v.string(), v.unknown()) }),
+  ),
+  feasible: v.boolean(),
+  objective,
+})
+
+export type PlanTask = Readonly<v.InferOutput<typeof planTask>>
+export type Opening = Readonly<v.InferOutput<typeof opening>>
+export type Objective = Readonly<v.InferOutput<typeof objective>>
+export type Plan = Readonly<v.InferOutput<typeof plan>>
