@@ -26,3 +26,31 @@ export { equivalentEllipse, isPolygon, polygonOf, type AreaShape, type Shape } f
 export { passTime, type PassTime, type PassTimeInput } from './ground/pass-time.ts'
 export { readForecast, readForecastText, type Forecast, type ForecastError } from './weather/forecast.ts'
 export type { Gap } from './weather/forecastColumns.ts'
+export {
+  course as courseSchema,
+  fixture as fixtureSchema,
+  green as greenSchema,
+  id as idSchema,
+  machine as machineSchema,
+  person as personSchema,
+  place as placeSchema,
+  plainDate as plainDateSchema,
+  sandStore as sandStoreSchema,
+  settings as settingsSchema,
+  unitsWanted as unitsWantedSchema,
+  type Course,
+  type Fixture,
+  type Green,
+  type Machine,
+  type Person,
+  type Place,
+  type SandStore,
+  type Settings,
+  type UnitsWanted,
+} from './course/course.ts'
+export { prescription as prescriptionSchema, type Prescription } from './planning/prescription.ts'
+export { instant as instantSchema, plan as planSchema, type Plan, type PlanTask } from './planning/plan.ts'
+export { OPERATIONS, type Operation } from './planning/operations.ts'
+export type { CalculationError } from './catalogue/errors.ts'
+export type { Item } from './catalogue/item.ts'
+export { fail, ok, type Result } from './result.ts'
