@@ -1,1 +1,60 @@
-export {}
+export { draw, FACE, part, partsOf, sheet, type Drawing, type DrawingChild } from './drawing.ts'
+export { escapeMarkup, toSvgString } from './drawing-text.ts'
+export { patternDefinitions, patternFill, PATTERNS, type PatternName } from './patterns.ts'
+export {
+  paint,
+  STEP_PX,
+  TARGET_PX,
+  TEXT_PX,
+  TOKENS,
+  TOKEN_NAMES,
+  TWINS,
+  TWO_COLUMNS_PX,
+  type Token,
+  type TokenName,
+  type Twin,
+} from './tokens.ts'
+export { tokensCss } from './tokens-css.ts'
+export { counted, decimal, fixedDecimal, listed, LOCALE, ordinal, shareWords, yearsOfTen } from './numbers.ts'
+export {
+  bandWords,
+  bothUnits,
+  figureOf,
+  fromWantedUnit,
+  IMPERIAL,
+  inWantedUnit,
+  METRIC,
+  quantityWords,
+  unitMark,
+  wantedDecimals,
+  type Band,
+  type QuantityKind,
+} from './units.ts'
+export {
+  clock,
+  clockOfMinute,
+  clockRange,
+  dateAt,
+  dateRange,
+  dayAndClock,
+  dayHeading,
+  dayWords,
+  durationWords,
+  instantMs,
+  minutesBetween,
+  weekday,
+  type Instant,
+} from './times.ts'
+export {
+  EFFECT_WORDS,
+  HAND_LETTER,
+  machineLetters,
+  MACHINE_WORDS,
+  PLAY_WORDS,
+  STATE_WORDS,
+  taskTodo,
+  TASK_WORDS,
+  WORK_STATES,
+  type TaskWords,
+  type WorkState,
+} from './operation-words.ts'
