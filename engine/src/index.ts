@@ -58,3 +58,20 @@ export { MACHINE_TASKS, type Effect, type MachineKind, type TaskKind } from './p
 export type { BladeSetting, PrescriptionGroup, SandSetting, TineSetting } from './planning/prescription.ts'
 export { quantityAt } from './catalogue/run.ts'
 export type { Quantity } from './catalogue/quantity.ts'
+export { holeAreaMm2, holeShare, unionOfPasses, unionShare, volumeLPerM2 } from './agronomy/holes.ts'
+export { grooveShare, grooveWork, type Grooves, type GrooveWork } from './agronomy/grooves.ts'
+export { holesPerM2Of, openingOf, type Opening, type Spacing } from './agronomy/spacing.ts'
+export { bulkDensityOf } from './agronomy/density.ts'
+export { massesTo, percentOf, type Layer, type Masses } from './agronomy/layers.ts'
+export { removedMasses } from './agronomy/coring.ts'
+export {
+  loadsOf,
+  sandBandLPerM2,
+  scaleBand,
+  START_FILL_FACTOR,
+  type SandBand,
+  type SandPlaces,
+} from './agronomy/sand-band.ts'
+export { dryMassOf, wetMassOf } from './agronomy/sand-moisture.ts'
+export { depthMmOf, massKgPerM2Of, rateAsDepthMm, type RateUnit } from './agronomy/sand-rates.ts'
+export { growthPotentialOf, type GrassSeason, type GrowthConditions } from './agronomy/growth-curve.ts'

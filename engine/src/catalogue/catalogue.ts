@@ -1,5 +1,5 @@
 import { fail, type Result } from '../result.ts'
-import { TINING_ITEMS } from '../agronomy/tining.ts'
+import { AGRONOMY_ITEMS } from '../agronomy/items.ts'
 import { DAYLIGHT_ITEMS } from '../weather/daylight.ts'
 import type { CalculationError } from './errors.ts'
 import type { Item } from './item.ts'
@@ -9,7 +9,7 @@ import { runItem } from './run.ts'
  * Every calculation that stands alone, in the order shown to people.
  * A room exports its items as one list; add the list here and every surface (CLI, HTTP, app, docs, tests) has it.
  */
-export const CATALOGUE: readonly Item[] = [...TINING_ITEMS, ...DAYLIGHT_ITEMS]
+export const CATALOGUE: readonly Item[] = [...AGRONOMY_ITEMS, ...DAYLIGHT_ITEMS]
 
 const itemByName: ReadonlyMap<string, Item> = new Map(CATALOGUE.map((entry) => [entry.name, entry]))
 

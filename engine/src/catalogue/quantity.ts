@@ -14,11 +14,16 @@ export type Quantity = {
   readonly max: number
 }
 
-/** A number input: finite and inside [min, max]. Throws nothing; a bad value becomes a `CalculationError` when the item runs. */
+/** What a number in an output is. Stored as valibot metadata under `figure`. */
+export type Figure = { readonly meaning: string; readonly unit: string; readonly symbol?: string }
+
+/**
+ * A number input inside [min, max], so finite. Throws nothing; a bad value becomes a `CalculationError` when the item runs.
+ * The range alone refuses Infinity, which keeps the schema convertible to JSON Schema.
+ */
 export const quantity = (q: Quantity) =>
   v.pipe(
     v.number(),
-    v.finite(),
     v.minValue(q.min),
     v.maxValue(q.max),
     v.description(q.meaning),
@@ -29,7 +34,6 @@ export const quantity = (q: Quantity) =>
 export const count = (q: Omit<Quantity, 'unit'>) =>
   v.pipe(
     v.number(),
-    v.finite(),
     v.integer(),
     v.minValue(q.min),
     v.maxValue(q.max),
@@ -38,8 +42,10 @@ export const count = (q: Omit<Quantity, 'unit'>) =>
   )
 
 /** A number in an output: no range, since the engine answers for it. */
-export const figure = (f: { readonly meaning: string; readonly unit: string; readonly symbol?: string }) =>
-  v.pipe(v.number(), v.description(f.meaning), v.metadata({ figure: f }))
+export const figure = (f: Figure) => v.pipe(v.number(), v.description(f.meaning), v.metadata({ figure: f }))
+
+/** A number in an output that may be undefined for this input; the item then says why in a field of its own. */
+export const figureOrNull = (f: Figure) => v.nullable(figure(f))
 
 /** A word from a closed list. */
 export const choice = <const T extends readonly string[]>(meaning: string, words: T) =>
@@ -47,3 +53,9 @@ export const choice = <const T extends readonly string[]>(meaning: string, words
 
 /** Yes or no. */
 export const yesNo = (meaning: string) => v.pipe(v.boolean(), v.description(meaning))
+
+/** Words in an output. */
+export const words = (meaning: string) => v.pipe(v.string(), v.description(meaning))
+
+/** Words in an output, or null when there is nothing to say. */
+export const wordsOrNull = (meaning: string) => v.nullable(words(meaning))

@@ -1,21 +1,11 @@
-/** One published source. Doc blocks and catalogue items cite it by id. */
-export type Source = {
-  readonly author: string
-  readonly year: number
-  readonly title: string
-  readonly publisher: string
-  readonly url?: string
-}
+import { AGRONOMY_SOURCES } from './agronomy-sources.ts'
+import type { Source } from './source.ts'
+
+export type { Source }
 
 /** Every source that a formula or a check cites, one id each. */
 export const SOURCES = {
-  woodsCoreAeration2009: {
-    author: 'Woods',
-    year: 2009,
-    title: 'Core aeration of putting greens: how much is enough? (revised 2021)',
-    publisher: 'Asian Turfgrass Center',
-    url: 'http://www.blog.asianturfgrass.com/2009/07/core-aeration-of-putting-greens-how-much-is-enough.html',
-  },
+  ...AGRONOMY_SOURCES,
   geometry: {
     author: 'Swardwright',
     year: 2026,
