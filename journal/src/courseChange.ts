@@ -1,0 +1,98 @@
+import * as v from 'valibot'
+import {
+  courseSchema,
+  fixtureSchema,
+  greenSchema,
+  idSchema,
+  machineSchema,
+  personSchema,
+  placeSchema,
+  sandStoreSchema,
+  settingsSchema,
+  unitsWantedSchema,
+} from '@swardwright/engine'
+
+/** Fields of an item that may change one by one; a field of another name is refused, since it would change nothing. */
+const greenFields = v.partial(v.strictObject(v.omit(greenSchema, ['id']).entries))
+const placeFields = v.partial(v.strictObject(v.omit(placeSchema, ['id']).entries))
+const machineFields = v.partial(v.strictObject(v.omit(machineSchema, ['id']).entries))
+const personFields = v.partial(v.strictObject(v.omit(personSchema, ['id']).entries))
+const storeFields = v.partial(v.strictObject(v.omit(sandStoreSchema, ['id']).entries))
+const fixtureFields = v.partial(v.strictObject(v.omit(fixtureSchema, ['id']).entries))
+const factFields = v.partial(
+  v.strictObject(v.pick(courseSchema, ['name', 'timeZone', 'altitudeM', 'now']).entries),
+)
+
+type ListOptions<P extends string, I extends v.GenericSchema, F extends v.GenericSchema, C extends string> = {
+  readonly part: P
+  /** One whole item. */
+  readonly item: I
+  /** Its fields, all optional. */
+  readonly fields: F
+  /** Fields that an item may do without, so that `set` can clear them. */
+  readonly clearable: readonly C[]
+}
+
+/** Changes to one list of the course: put an item in, set fields of one, take one out. */
+const listChange = <
+  const P extends string,
+  I extends v.GenericSchema,
+  F extends v.GenericSchema,
+  const C extends string,
+>({
+  part,
+  item,
+  fields,
+  clearable,
+}: ListOptions<P, I, F, C>) =>
+  v.variant('do', [
+    v.strictObject({ part: v.literal(part), do: v.literal('put'), value: item }),
+    v.strictObject({
+      part: v.literal(part),
+      do: v.literal('set'),
+      id: idSchema,
+      fields,
+      clear: v.optional(v.array(v.picklist(clearable))),
+    }),
+    v.strictObject({ part: v.literal(part), do: v.literal('remove'), id: idSchema }),
+  ])
+
+/**
+ * One change to a course, as small as the person made it, so that two people who change different fields of one green keep both.
+ * - `{part: 'course', do: 'put', value}`: the whole course, as a course file was read.
+ * - `{part: 'greens', do: 'put', value}`: a green new or anew, by its id; so for places, machines, people, stores, fixtures.
+ * - `{part: 'greens', do: 'set', id, fields, clear?}`: some fields of one green; `clear` empties fields it may do without.
+ * - `{part: 'greens', do: 'remove', id}`: a green out.
+ * - `{part: 'settings' | 'units' | 'facts', do: 'set', fields}`: some settings, units, or name, time zone, altitude and now.
+ */
+export const courseChange = v.variant('part', [
+  v.strictObject({ part: v.literal('course'), do: v.literal('put'), value: courseSchema }),
+  listChange({ part: 'greens', item: greenSchema, fields: greenFields, clearable: ['outline'] }),
+  listChange({ part: 'places', item: placeSchema, fields: placeFields, clearable: ['line', 'outline'] }),
+  listChange({
+    part: 'machines',
+    item: machineSchema,
+    fields: machineFields,
+    clearable: ['strokesPerMin', 'hopperT', 'loadMin', 'spinner', 'vibrationMPerS2', 'outOn'],
+  }),
+  listChange({ part: 'people', item: personSchema, fields: personFields, clearable: ['awayOn'] }),
+  listChange({ part: 'stores', item: sandStoreSchema, fields: storeFields, clearable: [] }),
+  listChange({ part: 'fixtures', item: fixtureSchema, fields: fixtureFields, clearable: [] }),
+  v.strictObject({
+    part: v.literal('settings'),
+    do: v.literal('set'),
+    fields: v.partial(v.strictObject(settingsSchema.entries)),
+  }),
+  v.strictObject({
+    part: v.literal('units'),
+    do: v.literal('set'),
+    fields: v.partial(v.strictObject(unitsWantedSchema.entries)),
+  }),
+  v.strictObject({ part: v.literal('facts'), do: v.literal('set'), fields: factFields }),
+])
+
+/** One change to a course. */
+export type CourseChange = v.InferOutput<typeof courseChange>
+
+/** Body of `courseChanged`: changes in the order in which they were made, at least one. */
+export const courseChangedBody = v.strictObject({ changes: v.pipe(v.array(courseChange), v.minLength(1)) })

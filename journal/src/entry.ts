@@ -1,0 +1,76 @@
+import * as v from 'valibot'
+import { instantSchema } from '@swardwright/engine'
+import { entryId } from './uuid.ts'
+
+/** Longest JSON text of one entry, in UTF-16 code units: a course of 36 greens with fine outlines is about 300,000. */
+export const ENTRY_MAX_LENGTH = 1_000_000
+
+/** The server's id of a course. */
+export const courseId = v.pipe(
+  v.string(),
+  v.regex(/^[\p{L}\p{N}._-]{1,64}$/u, 'an id of letters, digits, dot, dash or underscore'),
+)
+
+/** An instant that exists: '2026-02-30T10:00:00Z' has the right shape but is no time. */
+const momentOf = (description: string) =>
+  v.pipe(
+    instantSchema,
+    v.check((text) => Number.isFinite(Date.parse(text)), 'a time that exists'),
+    v.description(description),
+  )
+
+const label = (description: string) =>
+  v.pipe(v.string(), v.minLength(1), v.maxLength(120), v.description(description))
+
+/** The envelope of every entry; the body is judged apart, by kind. */
+export const entrySchema = v.object({
+  id: v.pipe(entryId, v.description('UUID of version 7, made on the device; names the entry for good')),
+  course: v.pipe(courseId, v.description('The course it belongs to')),
+  device: label('The device it was made on: a random name that the device keeps'),
+  author: label('Who made it'),
+  at: momentOf('When it happened, ISO 8601 with offset'),
+  recordedAt: momentOf('When it was written down, by the clock of the device, ISO 8601 with offset'),
+  kind: v.pipe(
+    v.string(),
+    v.regex(/^[a-z][A-Za-z0-9]{0,39}$/u, 'a kind such as noteWritten'),
+    v.description('What sort of thing happened'),
+  ),
+  version: v.pipe(
+    v.number(),
+    v.integer(),
+    v.minValue(1),
+    v.maxValue(1000),
+    v.description('Version of the body of this kind'),
+  ),
+  body: v.pipe(v.record(v.string(), v.unknown()), v.description('The facts, as the kind says')),
+})
+
+/** One thing that somebody recorded. Never changed and never erased. */
+export type Entry = Readonly<v.InferOutput<typeof entrySchema>>
+
+/** An entry as the server hands it on: with its place in the course's journal and the moment it came in. */
+export const storedEntrySchema = v.object({
+  ...entrySchema.entries,
+  seq: v.pipe(v.number(), v.integer(), v.minValue(1), v.description('Place in the journal of the course')),
+  receivedAt: momentOf('When the server took it in, by its own clock'),
+})
+
+/** An entry with its place in the course's journal. */
+export type StoredEntry = Readonly<v.InferOutput<typeof storedEntrySchema>>
+
+/** When an entry happened, epoch milliseconds. */
+export const atMsOf = (entry: Pick<Entry, 'at'>): number => Date.parse(entry.at)
+
+/** The order of the fold: by the moment it happened, then by id. The same on every device. */
+export const compareEntries = (a: Pick<Entry, 'at' | 'id'>, b: Pick<Entry, 'at' | 'id'>): number =>
+  atMsOf(a) - atMsOf(b) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)
+
+/** A moment as entries write it. */
+export const momentFromMs = (ms: number): string => new Date(ms).toISOString()
+
+/**
+ * The moment of a device's next entry: its clock, or one millisecond after its last entry where the clock stands still or went back.
+ * Two entries of one device are so always folded in the order in which they were made.
+ */
+export const nextMomentMs = (lastMs: number | null, nowMs: number): number =>
+  lastMs === null ? nowMs : Math.max(nowMs, lastMs + 1)

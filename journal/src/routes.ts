@@ -1,0 +1,214 @@
+import * as v from 'valibot'
+import { courseId, storedEntrySchema } from './entry.ts'
+import { pushAnswerSchema } from './refusals.ts'
+import { ROLES, type Role } from './roles.ts'
+
+/** Most entries in one push, and in one page of a pull. */
+export const ENTRIES_MAX = 1000
+
+/** Who may call a route: roles, and `public` for somebody without log-in. */
+export type Rule = readonly (Role | 'public')[]
+
+type AnySchema = v.GenericSchema
+
+/** One route. The server registers it, the app calls it and the OpenAPI document describes it, all from this. */
+export type Route = {
+  readonly method: 'GET' | 'POST'
+  /** Path; a part that begins with a colon is a parameter. */
+  readonly path: string
+  readonly rule: Rule
+  /** One sentence for the document. */
+  readonly summary: string
+  /** `json` answers once; `events` is a stream of server-sent events, each with the output as its data. */
+  readonly answer: 'json' | 'events'
+  readonly params: AnySchema | null
+  readonly query: AnySchema | null
+  readonly body: AnySchema | null
+  readonly output: AnySchema
+}
+
+const route = <const R extends Route>(definition: R): R => definition
+
+const EVERYBODY: Rule = ['public', ...ROLES]
+const MEMBERS: Rule = ROLES
+const WORKERS: Rule = ['manager', 'deputy', 'crew']
+const MANAGERS: Rule = ['manager']
+
+const courseParams = v.object({ course: v.pipe(courseId, v.description('Id of the course')) })
+
+const courseName = v.pipe(
+  v.string(),
+  v.trim(),
+  v.minLength(1),
+  v.maxLength(120),
+  v.description('Name of the course'),
+)
+
+const courseRow = v.object({ id: courseId, name: courseName })
+
+const calculationList = v.array(
+  v.object({
+    name: v.pipe(v.string(), v.description('Name to run it by, such as tining.areaShare')),
+    title: v.string(),
+    inputs: v.pipe(v.record(v.string(), v.unknown()), v.description('JSON Schema of the input')),
+    outputs: v.pipe(v.record(v.string(), v.unknown()), v.description('JSON Schema of the output')),
+    sources: v.array(v.record(v.string(), v.unknown())),
+    checks: v.array(v.record(v.string(), v.unknown())),
+  }),
+)
+
+/** Every route of the server, with its rule. */
+export const ROUTES = {
+  health: route({
+    method: 'GET',
+    path: '/health',
+    rule: EVERYBODY,
+    summary: 'Whether the server and its store answer.',
+    answer: 'json',
+    params: null,
+    query: null,
+    body: null,
+    output: v.object({ status: v.literal('ok'), version: v.string() }),
+  }),
+  courses: route({
+    method: 'GET',
+    path: '/api/courses',
+    rule: MEMBERS,
+    summary: 'The courses kept here.',
+    answer: 'json',
+    params: null,
+    query: null,
+    body: null,
+    output: v.array(courseRow),
+  }),
+  addCourse: route({
+    method: 'POST',
+    path: '/api/courses',
+    rule: MANAGERS,
+    summary: 'Makes a course with an empty journal.',
+    answer: 'json',
+    params: null,
+    query: null,
+    body: v.object({ name: courseName }),
+    output: courseRow,
+  }),
+  pushEntries: route({
+    method: 'POST',
+    path: '/api/courses/:course/entries',
+    rule: WORKERS,
+    summary:
+      'Takes entries in, each on its own. Answers once they are durable. An entry that is known already is accepted again.',
+    answer: 'json',
+    params: courseParams,
+    query: null,
+    body: v.object({
+      entries: v.pipe(
+        v.array(v.looseObject({ id: v.pipe(v.string(), v.minLength(1), v.maxLength(64)) })),
+        v.maxLength(ENTRIES_MAX),
+        v.description('Entries (schema Entry); each is judged on its own'),
+      ),
+    }),
+    output: pushAnswerSchema,
+  }),
+  pullEntries: route({
+    method: 'GET',
+    path: '/api/courses/:course/entries',
+    rule: MEMBERS,
+    summary: 'Entries after a cursor, in the order in which they came in.',
+    answer: 'json',
+    params: courseParams,
+    query: v.object({
+      after: v.optional(
+        v.pipe(v.string(), v.maxLength(60), v.description('Cursor of the page before; 0 is the beginning')),
+        '0',
+      ),
+      limit: v.optional(
+        v.pipe(
+          v.string(),
+          v.regex(/^[1-9]\d{0,3}$/u, `a whole number from 1 to ${ENTRIES_MAX}`),
+          v.transform(Number),
+          v.maxValue(ENTRIES_MAX),
+          v.description(`Most entries wanted, 1 to ${ENTRIES_MAX}`),
+        ),
+        '500',
+      ),
+    }),
+    body: null,
+    output: v.object({
+      entries: v.array(storedEntrySchema),
+      cursor: v.pipe(v.string(), v.description('Give this as `after` for the next page')),
+      more: v.pipe(v.boolean(), v.description('Whether there are entries beyond this page')),
+      reset: v.pipe(
+        v.boolean(),
+        v.description(
+          'True when the cursor belongs to a journal that is no longer here (put back from a backup): the page begins at the beginning, and the reader should push again whatever it has',
+        ),
+      ),
+    }),
+  }),
+  live: route({
+    method: 'GET',
+    path: '/api/courses/:course/live',
+    rule: MEMBERS,
+    summary:
+      'Server-sent events: `entries` with the new end of the journal, at once and whenever entries came in. Pull to read them.',
+    answer: 'events',
+    params: courseParams,
+    query: null,
+    body: null,
+    output: v.object({ cursor: v.string() }),
+  }),
+  calculations: route({
+    method: 'GET',
+    path: '/api/calculations',
+    rule: EVERYBODY,
+    summary: 'Every calculation with its inputs, outputs, sources and published checks.',
+    answer: 'json',
+    params: null,
+    query: null,
+    body: null,
+    output: calculationList,
+  }),
+  calculate: route({
+    method: 'POST',
+    path: '/api/calculations/:name',
+    rule: MEMBERS,
+    summary: 'Runs one calculation.',
+    answer: 'json',
+    params: v.object({
+      name: v.pipe(v.string(), v.maxLength(80), v.description('Name of the calculation')),
+    }),
+    query: null,
+    body: v.unknown(),
+    output: v.unknown(),
+  }),
+  openApi: route({
+    method: 'GET',
+    path: '/api/openapi.json',
+    rule: EVERYBODY,
+    summary: 'This document.',
+    answer: 'json',
+    params: null,
+    query: null,
+    body: null,
+    output: v.record(v.string(), v.unknown()),
+  }),
+} as const satisfies Record<string, Route>
+
+/** The name of a route. */
+export type RouteName = keyof typeof ROUTES
+
+type InOf<S> = S extends AnySchema ? v.InferInput<S> : undefined
+
+/** What a caller gives a route: `undefined` for a part that it has not. */
+export type RouteArguments<N extends RouteName> = {
+  readonly params: InOf<(typeof ROUTES)[N]['params']>
+  readonly query: InOf<(typeof ROUTES)[N]['query']>
+  readonly body: InOf<(typeof ROUTES)[N]['body']>
+}
+
+/** What a route answers. */
+export type RouteOutput<N extends RouteName> = v.InferOutput<(typeof ROUTES)[N]['output']>
+
+/** Whether somebody may call a route; `null` is somebody without log-in. */
+export const isAllowed = (rule: Rule, role: Role | null): boolean => rule.includes(role ?? 'public')

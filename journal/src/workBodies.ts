@@ -1,0 +1,48 @@
+import * as v from 'valibot'
+import { OPERATIONS, idSchema } from '@swardwright/engine'
+import { words } from './settledBodies.ts'
+import { entryId } from './uuid.ts'
+
+/** Body of `taskFinished`: one covering of one green. `plan` and `task` name the planned task, where it was one. */
+export const taskFinishedBody = v.strictObject({
+  green: idSchema,
+  operation: v.picklist(OPERATIONS),
+  pass: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.description('Covering, from 1'))),
+  load: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.description('Dresser load, from 1'))),
+  plan: v.optional(v.pipe(entryId, v.description('Id of the planSettled entry'))),
+  task: v.optional(v.pipe(idSchema, v.description('Id of the task in that plan'))),
+})
+
+/** Body of `greenFinished`: the one tap; every step of this green is done. */
+export const greenFinishedBody = v.strictObject({
+  green: idSchema,
+  plan: v.optional(v.pipe(entryId, v.description('Id of the planSettled entry'))),
+})
+
+/** Body of `problemReported`. */
+export const problemReportedBody = v.variant('problem', [
+  v.strictObject({ problem: v.literal('machineOut'), machine: idSchema, words: v.optional(words) }),
+  v.strictObject({ problem: v.literal('personOut'), person: idSchema, words: v.optional(words) }),
+  v.strictObject({ problem: v.literal('green'), green: idSchema, words }),
+  v.strictObject({ problem: v.literal('other'), words }),
+])
+
+/** Body of `problemSolved`. */
+export const problemSolvedBody = v.strictObject({
+  problem: v.pipe(entryId, v.description('Id of the problemReported entry')),
+  words: v.optional(words),
+})
+
+/** Body of `noteWritten`; `about` says what it is pinned to. */
+export const noteWrittenBody = v.strictObject({
+  words,
+  about: v.optional(
+    v.strictObject({ what: v.picklist(['green', 'machine', 'person', 'place']), id: idSchema }),
+  ),
+})
+
+/** Body of `struck`: the entry that does not count, and why. */
+export const struckBody = v.strictObject({
+  entry: v.pipe(entryId, v.description('Id of the entry struck out')),
+  reason: words,
+})
