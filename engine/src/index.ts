@@ -75,3 +75,10 @@ export {
 export { dryMassOf, wetMassOf } from './agronomy/sand-moisture.ts'
 export { depthMmOf, massKgPerM2Of, rateAsDepthMm, type RateUnit } from './agronomy/sand-rates.ts'
 export { growthPotentialOf, type GrassSeason, type GrowthConditions } from './agronomy/growth-curve.ts'
+export { driedAtMin, dryingCurve, dryingNeedMm, type LyingSand } from './weather/drying.ts'
+export {
+  DEFAULT_WEATHER_SETTINGS,
+  WEATHER_SETTING_LIST,
+  weatherSettings,
+  type WeatherSettings,
+} from './weather/weatherSettings.ts'
