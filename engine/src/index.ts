@@ -82,3 +82,11 @@ export {
   weatherSettings,
   type WeatherSettings,
 } from './weather/weatherSettings.ts'
+export {
+  workableHours,
+  type OperationHours,
+  type WorkableFunction,
+  type WorkableHours,
+} from './weather/workable.ts'
+export { REASONS, reasonsOf, STOPS_OF, type Reason as WorkableReason } from './weather/workableRules.ts'
+export { surfaceHours, type SurfaceHours } from './weather/surface.ts'
