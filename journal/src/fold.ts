@@ -1,8 +1,8 @@
 import { assert } from './assert.ts'
-import { compareEntries, type Entry } from './entry.ts'
+import type { Entry } from './entry.ts'
 import { evolve, openDraft } from './evolve.ts'
 import { NO_FACTS, type Facts } from './facts.ts'
-import { readEntry, type ReadEntry } from './readEntry.ts'
+import { compareRead, readEntry, type ReadEntry } from './readEntry.ts'
 import { isStrike, strikesOf, type Strike } from './strikes.ts'
 
 /** Everything that a device knows of one course: its entries, and what they say. Never changed; a fold returns a new one. */
@@ -27,10 +27,22 @@ const unseen = (known: readonly ReadEntry[], fresh: readonly Entry[]): readonly 
     seen.add(entry.id)
     taken.push(entry)
   }
-  return taken.sort(compareEntries).map((entry) => readEntry(entry))
+  return taken.map((entry) => readEntry(entry)).sort(compareRead)
 }
 
-const byOrder = (a: ReadEntry, b: ReadEntry): number => compareEntries(a.entry, b.entry)
+/** Two ordered lists as one. */
+const merged = (a: readonly ReadEntry[], b: readonly ReadEntry[]): readonly ReadEntry[] => {
+  const all: ReadEntry[] = []
+  let next = 0
+  for (const read of a) {
+    for (let other = b[next]; other !== undefined && compareRead(other, read) < 0; other = b[next]) {
+      all.push(other)
+      next += 1
+    }
+    all.push(read)
+  }
+  return [...all, ...b.slice(next)]
+}
 
 const factsAfter = (
   facts: Facts,
@@ -47,7 +59,7 @@ const factsAfter = (
 const isOnTop = (known: readonly ReadEntry[], fresh: readonly ReadEntry[]): boolean => {
   const last = known.at(-1)
   const first = fresh[0]
-  return first !== undefined && (last === undefined || byOrder(last, first) < 0) && !fresh.some(isStrike)
+  return first !== undefined && (last === undefined || compareRead(last, first) < 0) && !fresh.some(isStrike)
 }
 
 /**
@@ -69,7 +81,7 @@ export const fold = (state: JournalState, entries: readonly Entry[]): JournalSta
       struck: state.struck,
       facts: factsAfter(state.facts, fresh, state.struck),
     }
-  const all = [...state.entries, ...fresh].sort(byOrder)
+  const all = merged(state.entries, fresh)
   const struck = strikesOf(all)
   return { entries: all, struck, facts: factsAfter(NO_FACTS, all, struck) }
 }

@@ -25,11 +25,12 @@ export { KINDS, KIND_NAMES, findKind, type BodyOf, type KindName, type KnownEntr
 export type { Kind, KindTable, Lift, RawBody } from './kind.ts'
 export type { CourseChange } from './courseChange.ts'
 export { applyCourseChange, type ChangeError } from './applyCourseChange.ts'
-export { readEntry, type ReadEntry } from './readEntry.ts'
+export { compareRead, readEntry, type ReadEntry } from './readEntry.ts'
 export { CLOCK_AHEAD_MAX_MS, judgeEntry, type JudgeContext } from './judgeEntry.ts'
 export { type Facts, type Problem, type RainSpell, type Recorded, type SetAside } from './facts.ts'
 export { fold, initialState, type JournalState } from './fold.ts'
 export type { Strike } from './strikes.ts'
+export { issueFacts, type IssueFacts } from './issueFacts.ts'
 export { sameJson } from './sameJson.ts'
 export {
   ENTRIES_MAX,

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { fail, ok, type Result } from '@swardwright/engine'
 import { ENTRY_MAX_LENGTH, entrySchema, type Entry } from './entry.ts'
+import { issueFacts } from './issueFacts.ts'
 import { KINDS, findKind } from './kinds.ts'
 import type { KindTable } from './kind.ts'
 import { readEntry } from './readEntry.ts'
@@ -24,13 +25,6 @@ export type JudgeContext = {
 
 /** Roles that may push kinds or versions which this server does not know yet. */
 const MAY_PUSH_UNKNOWN: readonly Role[] = ['manager', 'deputy']
-
-const issueOf = (id: string, issue: v.BaseIssue<unknown>): Refusal => ({
-  id,
-  why: 'bad-body',
-  field: v.getDotPath(issue) ?? 'entry',
-  expected: issue.expected ?? issue.message,
-})
 
 const isAhead = (entry: Entry, nowMs: number): boolean =>
   Math.max(Date.parse(entry.at), Date.parse(entry.recordedAt)) > nowMs + CLOCK_AHEAD_MAX_MS
@@ -57,7 +51,7 @@ export const judgeEntry = (
   const { id } = sent
   if (JSON.stringify(sent).length > ENTRY_MAX_LENGTH) return fail({ id, why: 'too-large' })
   const parsed = v.safeParse(entrySchema, sent, { abortEarly: true })
-  if (!parsed.success) return fail(issueOf(id, parsed.issues[0]))
+  if (!parsed.success) return fail({ id, why: 'bad-body', ...issueFacts(parsed.issues[0], 'entry') })
   const entry = parsed.output
   if (entry.course !== context.course)
     return fail({ id, why: 'bad-body', field: 'course', expected: context.course })

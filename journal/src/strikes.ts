@@ -1,5 +1,4 @@
-import { compareEntries } from './entry.ts'
-import type { ReadEntry } from './readEntry.ts'
+import { compareRead, type ReadEntry } from './readEntry.ts'
 
 /** A strike that stands. */
 export type Strike = {
@@ -9,12 +8,13 @@ export type Strike = {
 }
 
 type StruckEntry = Extract<Extract<ReadEntry, { type: 'known' }>['known'], { kind: 'struck' }>
+type ReadStrike = { readonly read: ReadEntry; readonly strike: StruckEntry }
 
-const struckOf = (read: ReadEntry): StruckEntry | null =>
-  read.type === 'known' && read.known.kind === 'struck' ? read.known : null
+const strikeOf = (read: ReadEntry): ReadStrike | null =>
+  read.type === 'known' && read.known.kind === 'struck' ? { read, strike: read.known } : null
 
 /** Whether an entry is a strike, so that what it strikes may have to be folded anew. */
-export const isStrike = (read: ReadEntry): boolean => struckOf(read) !== null
+export const isStrike = (read: ReadEntry): boolean => strikeOf(read) !== null
 
 /**
  * Which entries do not count, by id. The latest strike is judged first: a strike that is itself struck by a later one does not stand,
@@ -22,15 +22,15 @@ export const isStrike = (read: ReadEntry): boolean => struckOf(read) !== null
  * When several strike one entry, the latest gives the reason.
  */
 export const strikesOf = (entries: readonly ReadEntry[]): ReadonlyMap<string, Strike> => {
-  const strikes = entries.map(struckOf).filter((strike) => strike !== null)
-  const strikeById = new Map(strikes.map((strike) => [strike.id, strike]))
+  const strikes = entries.map(strikeOf).filter((found) => found !== null)
+  const strikeById = new Map(strikes.map((found) => [found.strike.id, found]))
   const struck = new Map<string, Strike>()
-  for (const strike of strikes.toSorted((a, b) => compareEntries(b, a))) {
-    if (struck.has(strike.id)) continue
-    const target = strikeById.get(strike.body.entry)
-    if (target !== undefined && compareEntries(target, strike) >= 0) continue
-    if (!struck.has(strike.body.entry))
-      struck.set(strike.body.entry, { by: strike.id, reason: strike.body.reason })
+  for (const { read, strike } of strikes.toSorted((a, b) => compareRead(b.read, a.read))) {
+    const { entry, reason } = strike.body
+    const target = strikeById.get(entry)
+    const comesTooEarly = target !== undefined && compareRead(target.read, read) >= 0
+    if (struck.has(strike.id) || comesTooEarly || struck.has(entry)) continue
+    struck.set(entry, { by: strike.id, reason })
   }
   return struck
 }
