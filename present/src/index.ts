@@ -58,3 +58,13 @@ export {
   type TaskWords,
   type WorkState,
 } from './operation-words.ts'
+export { sectionDrawing } from './section.ts'
+export {
+  SECTION_STATES,
+  type SectionBlades,
+  type SectionInput,
+  type SectionLayer,
+  type SectionSand,
+  type SectionState,
+  type SectionTines,
+} from './section/section-input.ts'
