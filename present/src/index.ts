@@ -68,3 +68,4 @@ export {
   type SectionState,
   type SectionTines,
 } from './section/section-input.ts'
+export { calculationErrorWords } from './calculation-words.ts'
