@@ -24,12 +24,10 @@ export const withoutRepeats = (ring: Ring): Ring => {
     if (last === undefined || distanceM(last, point) > SAME_POINT_M) kept.push(point)
   }
   const [first] = kept
-  while (kept.length > 1 && first !== undefined) {
-    const last = kept[kept.length - 1]
-    if (last === undefined || distanceM(last, first) > SAME_POINT_M) break
-    kept.pop()
-  }
-  return kept
+  const isFirstAgain = (point: LocalPoint): boolean =>
+    first !== undefined && distanceM(point, first) <= SAME_POINT_M
+  const end = kept.findLastIndex((point, k) => k === 0 || !isFirstAgain(point))
+  return kept.slice(0, end + 1)
 }
 
 const checkRing = (ring: Ring, index: number): OutlineError | undefined => {

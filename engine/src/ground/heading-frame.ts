@@ -34,3 +34,6 @@ export const angleBetweenDeg = (aDeg: number, bDeg: number): number => {
   const apart = normalHeadingDeg(aDeg - bDeg) % 180
   return Math.min(apart, 180 - apart)
 }
+
+/** A line of travel between 0 and 180 degrees: the same line whichever way it is driven. */
+export const halfTurnDeg = (headingDeg: number): number => ((headingDeg % 180) + 180) % 180

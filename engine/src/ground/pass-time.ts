@@ -1,8 +1,7 @@
 import { assert } from '../assert.ts'
+import { bestHeading } from './best-heading.ts'
 import { polygonOf, type Shape } from './ellipse.ts'
-import { insetRings } from './inset.ts'
-import { ringLengthM, ringsOf } from './polygon.ts'
-import { stripRuns, type StripTask } from './strips.ts'
+import type { PassSettings } from './pass-settings.ts'
 
 /** What one pass of a machine over one green needs to be timed. */
 export type PassTimeInput = {
@@ -28,19 +27,10 @@ export type PassTime = {
   readonly timeMin: number
 }
 
-const HEADING_STEP_DEG = 15
-const SECONDS_PER_MINUTE = 60
-
-const timed = (lengthsM: readonly number[], input: PassTimeInput): PassTime => {
-  const runLengthM = lengthsM.reduce((sum, lengthM) => sum + lengthM, 0)
-  const turns = Math.max(0, lengthsM.length - 1)
-  const timeMin = (runLengthM / input.speedMPerS + turns * input.turnS) / SECONDS_PER_MINUTE
-  return { runs: lengthsM.length, runLengthM, turns, timeMin }
-}
-
 /**
- * Net time of one pass: `(run length / speed + turns x turn time) / 60`, at the best of a few headings. Filling, emptying and the way
- * to the green are not in it. Throws when an input is out of its range (callers check what people type).
+ * Net time of one pass at its best heading: `(run length / speed + turns x turn time) / 60`, plus ways between pieces of a green that do
+ * not adjoin. Filling, emptying and the way to the green are not in it. Throws when an input is out of its range (callers check what
+ * people type).
  */
 export const passTime = (input: PassTimeInput): PassTime => {
   assert(
@@ -51,17 +41,10 @@ export const passTime = (input: PassTimeInput): PassTime => {
     input.speedMPerS > 0 && input.turnS >= 0 && input.laps >= 0,
     'speed, turn time and laps are in range',
   )
-  const rings = ringsOf(polygonOf(input.shape))
-  const stepM = input.widthM - input.overlapM
-  const lapLengthsM = Array.from({ length: input.laps }, (_, lap) =>
-    insetRings(rings, lap * stepM + input.widthM / 2).map(ringLengthM),
-  ).flat()
-  const [outer, ...blocked] = rings
-  const cover = input.laps > 0 ? insetRings(rings, input.laps * stepM) : outer === undefined ? [] : [outer]
-  const task: StripTask = { cover, blocked, widthM: input.widthM, overlapM: input.overlapM }
-  const options = Array.from({ length: 180 / HEADING_STEP_DEG }, (_, k) => {
-    const runs = stripRuns(task, k * HEADING_STEP_DEG)
-    return timed([...lapLengthsM, ...runs.map((run) => run.toU - run.fromU)], input)
-  })
-  return options.reduce((best, option) => (option.timeMin < best.timeMin ? option : best))
+  const { shape, ...machine } = input
+  const settings: PassSettings = { ...machine, turnRadiusM: 0, turnStyle: 'lift', order: 'backAndForth' }
+  const best = bestHeading(polygonOf(shape), settings)
+  const pass = best.ok ? best.value.passes[0] : undefined
+  assert(pass !== undefined, 'without bans there is always a heading')
+  return { runs: pass.runs.length, runLengthM: pass.runLengthM, turns: pass.turns, timeMin: pass.timeMin }
 }
