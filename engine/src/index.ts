@@ -90,3 +90,7 @@ export {
 } from './weather/workable.ts'
 export { REASONS, reasonsOf, STOPS_OF, type Reason as WorkableReason } from './weather/workableRules.ts'
 export { surfaceHours, type SurfaceHours } from './weather/surface.ts'
+export { COURSE_ASSUMPTIONS, readAssumedFact, type CourseAssumption } from './course/assumed.ts'
+export type { CourseError, CourseThing, CourseWhere } from './course/course-error.ts'
+export { courseFile, COURSE_FILE_VERSION } from './course/course-file.ts'
+export { readCourse, type CourseReading } from './course/read-course.ts'

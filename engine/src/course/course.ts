@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { count, quantity } from '../catalogue/quantity.ts'
 import { MACHINE_KINDS, OPERATIONS } from '../planning/operations.ts'
+import { dayNumber } from '../time/calendar.ts'
 
 /** A stable short name in files: letters, digits, dot, dash, underscore. */
 export const id = v.pipe(
@@ -10,8 +11,12 @@ export const id = v.pipe(
 
 const name = v.pipe(v.string(), v.trim(), v.minLength(1), v.maxLength(120))
 
-/** A calendar day, 'YYYY-MM-DD'. */
-export const plainDate = v.pipe(v.string(), v.isoDate())
+/** A calendar day, 'YYYY-MM-DD'; 30 February is none. */
+export const plainDate = v.pipe(
+  v.string(),
+  v.isoDate(),
+  v.check((date) => !Number.isNaN(dayNumber(date)), 'a day of the calendar such as 2026-08-10'),
+)
 
 /** A time of day on the course's clock, 'HH:MM'. */
 export const clockTime = v.pipe(
@@ -57,12 +62,15 @@ export const buriedService = v.object({
   line: v.optional(v.array(lonLat)),
 })
 
+/** Smallest and largest accepted green, m2. */
+export const GREEN_AREA_M2 = { min: 20, max: 5000 } as const
+
 /** One putting green. */
 export const green = v.object({
   id,
   name,
   hole: v.nullable(count({ meaning: 'Number of the hole; null for a practice green', min: 1, max: 36 })),
-  areaM2: quantity({ meaning: 'Area of the green', unit: 'm2', min: 20, max: 5000 }),
+  areaM2: quantity({ meaning: 'Area of the green', unit: 'm2', ...GREEN_AREA_M2 }),
   outline: v.optional(polygonRings),
   at: lonLat,
   rootzone: v.object({
