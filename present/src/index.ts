@@ -69,3 +69,14 @@ export {
   type SectionTines,
 } from './section/section-input.ts'
 export { calculationErrorWords } from './calculation-words.ts'
+export { clockFace, headingWords } from './headings.ts'
+export { assumedSentence, assumedSentences, type AssumedContext } from './assumed-words.ts'
+export {
+  CAUTION_IDS,
+  cautionsFor,
+  CAUTIONS_BY_TASK,
+  CAUTIONS_DEFER,
+  type Caution,
+  type CautionFacts,
+  type CautionId,
+} from './cautions.ts'

@@ -118,7 +118,12 @@ const filling = (opening: Opening, input: SectionInput, plan: SectionPlan): read
 }
 
 /** Dotted walls of the core inside the hole. */
-const coreLines = (opening: Opening, bottomPx: number, plan: SectionPlan): readonly DrawingChild[] =>
+const coreLines = (
+  opening: Opening,
+  bottomPx: number,
+  input: SectionInput,
+  plan: SectionPlan,
+): readonly DrawingChild[] =>
   opening.coreMm <= 0
     ? []
     : [
@@ -128,7 +133,8 @@ const coreLines = (opening: Opening, bottomPx: number, plan: SectionPlan): reado
           width: opening.coreMm * plan.pxPerMm,
           height: bottomPx - plan.groundPx,
           fill: 'none',
-          stroke: paint('loam'),
+          // On sand the line is dark in every twin; in an empty hole it follows the page, or the night would hide it.
+          stroke: paint(input.state === 'after' ? 'loam' : 'quiet'),
           'stroke-width': 1,
           'stroke-dasharray': '1 3',
           'stroke-linecap': 'round',
@@ -170,7 +176,7 @@ export const openingDrawing = (opening: Opening, input: SectionInput, plan: Sect
       'data-room': opening.kind,
     }),
     ...filling(opening, input, plan),
-    ...coreLines(opening, bottom, plan),
+    ...coreLines(opening, bottom, input, plan),
     wall(left, plan.groundPx, bottom),
     wall(right, plan.groundPx, bottom),
     ends
