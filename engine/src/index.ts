@@ -94,3 +94,30 @@ export { COURSE_ASSUMPTIONS, readAssumedFact, type CourseAssumption } from './co
 export type { CourseError, CourseThing, CourseWhere } from './course/course-error.ts'
 export { courseFile, COURSE_FILE_VERSION } from './course/course-file.ts'
 export { readCourse, type CourseReading } from './course/read-course.ts'
+export {
+  closedShare,
+  daysToGrow,
+  edgeGrowthByDayMm,
+  edgeGrowthMm,
+  EDGE_RATE_MM_PER_DAY,
+  RATE_SPREAD,
+  type ClosureConditions,
+  type OpeningKind,
+  type RecoveryDay,
+} from './recovery/closure-rate.ts'
+export {
+  darkGreenIndexOf,
+  isGreenTurf,
+  START_GREEN_THRESHOLDS,
+  type GreenThresholds,
+  type HueSaturationBrightness,
+} from './agronomy/turf-colour.ts'
+export {
+  afterSandByMass,
+  afterSandByVolume,
+  sandToHoldMm,
+  sandToReachMm,
+} from './agronomy/organic-change.ts'
+export { percentsAfterCoring, type Cored, type Refill } from './agronomy/refill.ts'
+export { speedWithoutSlope } from './agronomy/readings.ts'
+export { LIMITS, type Limit } from './agronomy/limits.ts'

@@ -20,10 +20,22 @@ export const KG_PER_M2_PER_T_PER_HA = 0.1
 /** Working bulk density of dry dressing sand, kg/m3 (Woods 2020). Others in print: 1560, 1600, 1630; all within a tenth. */
 export const WORKING_SAND_DENSITY_KG_PER_M3 = 1500
 
+/** Depth in mm of one of each volume unit. */
+const MM_PER_VOLUME_UNIT = { mm: 1, 'L/m2': 1, 'ft3/1000ft2': MM_PER_FT3_PER_1000_FT2 } as const
+
+/** kg/m2 in one of each mass unit. */
+const KG_PER_M2_PER_MASS_UNIT = {
+  'kg/m2': 1,
+  'lb/1000ft2': KG_PER_M2_PER_LB_PER_1000_FT2,
+  't/ha': KG_PER_M2_PER_T_PER_HA,
+} as const
+
 const RATE_UNITS = ['mm', 'kg/m2', 'L/m2', 'ft3/1000ft2', 'lb/1000ft2', 't/ha'] as const
 
 /** A unit that sand rates come in. */
 export type RateUnit = (typeof RATE_UNITS)[number]
+
+const isVolumeUnit = (unit: RateUnit): unit is keyof typeof MM_PER_VOLUME_UNIT => unit in MM_PER_VOLUME_UNIT
 
 /** Mass of a sand depth, kg/m2: `m = h rho / 1000`, h in mm, rho in kg/m3 (Woods 2020). */
 export const massKgPerM2Of = (depthMm: number, bulkDensityKgPerM3: number): number =>
@@ -34,21 +46,10 @@ export const depthMmOf = (massKgPerM2: number, bulkDensityKgPerM3: number): numb
   (1000 * massKgPerM2) / bulkDensityKgPerM3
 
 /** Any sand rate as a depth in mm; masses go by the bulk density in kg/m3. */
-export const rateAsDepthMm = (value: number, unit: RateUnit, bulkDensityKgPerM3: number): number => {
-  switch (unit) {
-    case 'mm':
-    case 'L/m2':
-      return value
-    case 'ft3/1000ft2':
-      return value * MM_PER_FT3_PER_1000_FT2
-    case 'kg/m2':
-      return depthMmOf(value, bulkDensityKgPerM3)
-    case 'lb/1000ft2':
-      return depthMmOf(value * KG_PER_M2_PER_LB_PER_1000_FT2, bulkDensityKgPerM3)
-    case 't/ha':
-      return depthMmOf(value * KG_PER_M2_PER_T_PER_HA, bulkDensityKgPerM3)
-  }
-}
+export const rateAsDepthMm = (value: number, unit: RateUnit, bulkDensityKgPerM3: number): number =>
+  isVolumeUnit(unit)
+    ? value * MM_PER_VOLUME_UNIT[unit]
+    : depthMmOf(value * KG_PER_M2_PER_MASS_UNIT[unit], bulkDensityKgPerM3)
 
 export const bulkDensityKgPerM3 = quantity({
   meaning: 'Bulk density of the dry sand',

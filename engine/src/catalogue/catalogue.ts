@@ -1,6 +1,6 @@
 import { fail, type Result } from '../result.ts'
 import { AGRONOMY_ITEMS } from '../agronomy/items.ts'
-import { DAYLIGHT_ITEMS } from '../weather/daylight.ts'
+import { WEATHER_ITEMS } from '../weather/weatherItems.ts'
 import type { CalculationError } from './errors.ts'
 import type { Item } from './item.ts'
 import { runItem } from './run.ts'
@@ -9,7 +9,7 @@ import { runItem } from './run.ts'
  * Every calculation that stands alone, in the order shown to people.
  * A room exports its items as one list; add the list here and every surface (CLI, HTTP, app, docs, tests) has it.
  */
-export const CATALOGUE: readonly Item[] = [...AGRONOMY_ITEMS, ...DAYLIGHT_ITEMS]
+export const CATALOGUE: readonly Item[] = [...AGRONOMY_ITEMS, ...WEATHER_ITEMS]
 
 const itemByName: ReadonlyMap<string, Item> = new Map(CATALOGUE.map((entry) => [entry.name, entry]))
 
