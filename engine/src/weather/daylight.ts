@@ -140,6 +140,3 @@ export const daylightSun = item({
     })
   },
 })
-
-/** All calculations of this file. */
-export const DAYLIGHT_ITEMS = [daylightSun]
