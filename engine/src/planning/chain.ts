@@ -16,12 +16,12 @@ export type ChainMarks = {
 const lastWith = (green: ProblemGreen, effect: Effect): number =>
   green.steps.findLastIndex((step) => step.effects.includes(effect))
 
-/** The marks of a green's chain. A chain without a clearing step is cleared when its opening step is done. */
+/** The marks of a green's chain. A chain without a clearing step is not cleared until it is finished. */
 export const chainMarks = (green: ProblemGreen): ChainMarks => {
   const open = green.steps.findIndex((step) => step.effects.includes('opens'))
   const finish = lastWith(green, 'finishes')
   const clear = lastWith(green, 'clears')
-  const cleared = clear === -1 ? open : clear
+  const cleared = clear === -1 ? finish : clear
   const dress = lastWith(green, 'dresses')
   return { open, clear: cleared, dress: dress === -1 ? cleared : dress, finish }
 }

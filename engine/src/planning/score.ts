@@ -6,7 +6,7 @@ export type Score = {
   readonly unfinishedGreens: number
   readonly fixtureClashes: number
   readonly shutGreenDays: number
-  /** Last minute of work on any green; 0 when there is none. */
+  /** Last minute of any task; 0 when there is none. */
   readonly finishMin: number
   readonly overtimeMin: number
   readonly travelMin: number
@@ -53,23 +53,25 @@ export const openedGreens = (problem: Problem, tasks: readonly ScheduledTask[]):
 const overlaps = (a: Span, b: Span): boolean => a.start < b.end && b.start < a.end
 
 /** Minutes that people work after ordinary time, per person and shift up to the last task. */
-const overtime = (problem: Problem, tasks: readonly ScheduledTask[]): number =>
-  problem.people.reduce(
+const overtime = (problem: Problem, tasks: readonly ScheduledTask[]): number => {
+  const lastByShift = problem.people.map((person) => new Int32Array(person.shifts.length))
+  for (const task of tasks)
+    for (const index of task.people) {
+      const shift =
+        problem.people[index]?.shifts.findIndex((s) => task.startMin >= s.start && task.startMin < s.end) ??
+        -1
+      const last = lastByShift[index]
+      if (last !== undefined && shift >= 0) last[shift] = Math.max(last[shift] ?? 0, task.finishMin)
+    }
+  return problem.people.reduce(
     (sum, person, index) =>
-      person.shifts.reduce((more, shift, s) => {
-        let last = 0
-        for (const task of tasks)
-          if (
-            task.finishMin > last &&
-            task.startMin < shift.end &&
-            task.startMin >= shift.start &&
-            task.people.includes(index)
-          )
-            last = task.finishMin
-        return more + Math.max(0, last - (person.ordinaryEndMin[s] ?? shift.end))
-      }, sum),
+      person.ordinaryEndMin.reduce(
+        (more, end, shift) => more + Math.max(0, (lastByShift[index]?.[shift] ?? 0) - end),
+        sum,
+      ),
     0,
   )
+}
 
 /** Judges a schedule. `unfinished` counts the greens of the course that it leaves out. */
 export const scoreOf = (problem: Problem, tasks: readonly ScheduledTask[], unfinished: number): Score => {
@@ -88,7 +90,7 @@ export const scoreOf = (problem: Problem, tasks: readonly ScheduledTask[], unfin
         problem.days.filter((day) => overlaps({ start: day.startMin, end: day.endMin }, work.span)).length,
       0,
     ),
-    finishMin: Math.max(0, ...tasks.map((task) => (task.green === null ? 0 : task.finishMin))),
+    finishMin: tasks.reduce((last, task) => Math.max(last, task.finishMin), 0),
     overtimeMin: overtime(problem, tasks),
     travelMin: tasks.reduce(
       (sum, task) => sum + (task.kind === 'move' ? task.finishMin - task.startMin : 0),

@@ -28,7 +28,10 @@ export const merged = (list: readonly Span[]): readonly Span[] => {
 }
 
 /** What of a span lies outside a merged list: how many minutes, and where the first of them is. */
-export const outside = (span: Span, list: readonly Span[]): { readonly atMin: number; readonly min: number } => {
+export const outside = (
+  span: Span,
+  list: readonly Span[],
+): { readonly atMin: number; readonly min: number } => {
   let cursor = span.start
   let first = Infinity
   let total = 0

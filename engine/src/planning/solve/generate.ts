@@ -1,6 +1,7 @@
 import { chainMarks } from '../chain.ts'
 import type { Problem } from '../problem.ts'
-import { emptySchedule, type Ground, type Growing, type WorkWindow } from './growing.ts'
+import type { Ground, WorkWindow } from './ground.ts'
+import { emptySchedule, type Growing } from './growing.ts'
 import { placeGreen } from './place-green.ts'
 
 /** What a green may be asked to bear in a window. */

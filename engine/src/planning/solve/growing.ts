@@ -1,5 +1,5 @@
-import type { Problem, ScheduledTask, Span } from '../problem.ts'
-import { subtractSpans } from '../spans.ts'
+import type { ScheduledTask, Span } from '../problem.ts'
+import type { Ground } from './ground.ts'
 import { book, emptyDiary, unbook, type Diary } from './people.ts'
 
 /** Sand taken from the bays: when, how much, of which kind. */
@@ -18,12 +18,6 @@ export type MachineState = {
 /** A green in work. */
 export type InWork = { readonly green: number; readonly start: number; readonly end: number }
 
-/** A stretch in which a green may be in work: dry, and of one day's light. */
-export type WorkWindow = { readonly day: number; readonly span: Span }
-
-/** What can be worked out once for a problem and serves every schedule. */
-export type Ground = { readonly problem: Problem; readonly windows: readonly WorkWindow[] }
-
 /** A schedule while it grows. Changed in place; `mark` and `backTo` undo a try. */
 export type Growing = {
   readonly ground: Ground
@@ -36,17 +30,6 @@ export type Growing = {
   readonly machineLog: { readonly machine: number; readonly before: MachineState }[]
   readonly peopleLog: { readonly person: number; readonly start: number }[]
 }
-
-/** Dry, light stretches of each day, in order. */
-export const groundOf = (problem: Problem): Ground => ({
-  problem,
-  windows: problem.days.flatMap((day, index) =>
-    subtractSpans([{ start: day.startMin, end: day.darkMin }], problem.rain).map((span) => ({
-      day: index,
-      span,
-    })),
-  ),
-})
 
 /** An empty schedule. */
 export const emptySchedule = (ground: Ground): Growing => ({

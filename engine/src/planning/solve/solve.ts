@@ -3,7 +3,7 @@ import { uniformInt } from 'pure-rand/distribution/uniformInt'
 import type { Problem, Schedule } from '../problem.ts'
 import { compareScores, scoreOf, type Score } from '../score.ts'
 import { attemptSets, generate, type Attempt } from './generate.ts'
-import { groundOf, type Ground } from './growing.ts'
+import { groundOf, type Ground } from './ground.ts'
 import { whyLeft } from './why-left.ts'
 
 /** How a search is run. Same problem, seed and count of schedules: same result, on every machine. */

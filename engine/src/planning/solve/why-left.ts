@@ -1,6 +1,7 @@
 import { chainMarks } from '../chain.ts'
 import type { Schedule } from '../problem.ts'
-import { emptySchedule, type Ground } from './growing.ts'
+import type { Ground } from './ground.ts'
+import { emptySchedule } from './growing.ts'
 import { placeGreen } from './place-green.ts'
 import { attemptSets } from './generate.ts'
 

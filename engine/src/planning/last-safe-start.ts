@@ -1,0 +1,59 @@
+import { openLater } from './later.ts'
+import type { Problem, ScheduledTask } from './problem.ts'
+import { openedGreens } from './score.ts'
+
+/** Judges a schedule: true when no hard rule is broken. The independent checker, handed in. */
+export type JudgeSchedule = (tasks: readonly ScheduledTask[]) => boolean
+
+/** Latest minute of [low, high] for which `holds`, by halving; `holds(low)` is taken for granted. */
+const latest = (low: number, high: number, holds: (minute: number) => boolean): number => {
+  let [yes, no] = [low, high + 1]
+  while (no - yes > 1) {
+    const middle = (yes + no) >> 1
+    if (holds(middle)) yes = middle
+    else no = middle
+  }
+  return yes
+}
+
+/**
+ * Last safe start of a planned green, minutes: the latest minute at which it may be opened so that, with its own later steps moved as they must and all
+ * other tasks unchanged or later, the plan stays clean. One minute later it does not, because the search goes down from the latest thinkable minute.
+ */
+export const lastSafeStart = (
+  problem: Problem,
+  tasks: readonly ScheduledTask[],
+  green: number,
+  isClean: JudgeSchedule,
+): number | null => {
+  const opened = openedGreens(problem, tasks).find((o) => o.green === green)
+  if (opened === undefined) return null
+  const day = problem.days.find((d) => opened.opened >= d.startMin && opened.opened < d.endMin)
+  if (day === undefined) return null
+  const high = latest(
+    opened.opened,
+    day.darkMin,
+    (minute) => openLater(problem, tasks, green, minute) !== null,
+  )
+  for (let minute = high; minute > opened.opened; minute--) {
+    const moved = openLater(problem, tasks, green, minute)
+    if (moved !== null && isClean(moved)) return minute
+  }
+  return opened.opened
+}
+
+/** Last safe start of each day with an opening: that of the green opened last, so never before its planned opening. */
+export const lastSafeStarts = (
+  problem: Problem,
+  tasks: readonly ScheduledTask[],
+  isClean: JudgeSchedule,
+): ReadonlyMap<string, number> => {
+  const opened = openedGreens(problem, tasks)
+  const byDay = new Map<string, number>()
+  for (const day of problem.days) {
+    const last = opened.findLast((o) => o.opened >= day.startMin && o.opened < day.endMin)
+    const minute = last === undefined ? null : lastSafeStart(problem, tasks, last.green, isClean)
+    if (minute !== null) byDay.set(day.date, minute)
+  }
+  return byDay
+}

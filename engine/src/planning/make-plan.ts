@@ -1,0 +1,96 @@
+import { fail, ok, type Result } from '../result.ts'
+import { MINUTE_MS } from '../time/zone.ts'
+import { checkPlan, isCleanSchedule } from './check/check.ts'
+import { compileProblem } from './check/compile.ts'
+import { lastSafeStarts } from './last-safe-start.ts'
+import type { PlanError } from './plan-error.ts'
+import type { Plan } from './plan.ts'
+import type { Problem } from './problem.ts'
+import { readProblem, type PlanInput, type Ports } from './read-problem.ts'
+import type { Violation } from './rules.ts'
+import { instantWriter, scheduleToPlan } from './schedule-to-plan.ts'
+import { solve, type SolveOptions } from './solve/solve.ts'
+import { weatherDryNeed, weatherSky } from './weather-sky.ts'
+
+/** What a plan is made from, and how hard to search. */
+export type MakePlanInput = Omit<PlanInput, 'days'> & {
+  /** Content hash of the course, kept in the plan. */
+  readonly courseHash: string
+  /** Days of the horizon, 1 to 60; default 7. */
+  readonly days?: number
+  /** Default 1. Same input, seed and count of schedules: same plan. */
+  readonly seed?: number
+  /** Complete schedules to try, 1 to 1,000,000; default 400. */
+  readonly schedules?: number
+}
+
+export const DEFAULT_DAYS = 7
+export const DEFAULT_SCHEDULES = 400
+
+/** The weather room's sky and drying. */
+export const WEATHER_PORTS: Ports = { sky: weatherSky, dryNeed: weatherDryNeed }
+
+/** Plans a problem that has been read: search, last safe starts, and the checker's word on the result. */
+export const planProblem = (
+  problem: Problem,
+  input: MakePlanInput,
+  onProgress?: SolveOptions['onProgress'],
+): Plan => {
+  const seed = input.seed ?? 1
+  const solved = solve(problem, {
+    seed,
+    schedules: input.schedules ?? DEFAULT_SCHEDULES,
+    ...(onProgress === undefined ? {} : { onProgress }),
+  })
+  const { course, prescription, start, courseHash } = input
+  const plan = scheduleToPlan(problem, solved.schedule, {
+    course: { id: course.id, hash: courseHash },
+    prescription,
+    start,
+    seed,
+    schedules: solved.schedules,
+  })
+  const compiled = compileProblem(problem)
+  const write = instantWriter(problem)
+  const safe = lastSafeStarts(problem, solved.schedule.tasks, (tasks) =>
+    isCleanSchedule(compiled, { ...solved.schedule, tasks }),
+  )
+  const days = plan.days.map((day) => {
+    const minute = safe.get(day.date)
+    return { ...day, lastSafeStart: minute === undefined ? null : write(minute) }
+  })
+  const timed = { ...plan, days }
+  return { ...timed, feasible: checkPlan(problem, { ...timed, feasible: true }).length === 0 }
+}
+
+/** From course, prescription and weather to a plan. Errors: `PlanError`, when the input contradicts itself. */
+export const makePlan = (
+  input: MakePlanInput,
+  onProgress?: SolveOptions['onProgress'],
+  ports: Ports = WEATHER_PORTS,
+): Result<Plan, PlanError> => {
+  const problem = readProblem({ ...input, days: input.days ?? DEFAULT_DAYS }, ports)
+  return problem.ok ? ok(planProblem(problem.value, input, onProgress)) : fail(problem.error)
+}
+
+/** Days from the plan's start to its last task, with one to spare: the horizon that a plan is judged on. */
+const horizonOf = (plan: Plan): number => {
+  const last = Math.max(...plan.tasks.map((task) => Date.parse(task.finish)), Date.parse(plan.start))
+  return Math.min(
+    60,
+    Math.max(DEFAULT_DAYS, Math.ceil((last - Date.parse(plan.start)) / (1440 * MINUTE_MS)) + 1),
+  )
+}
+
+/** Judges a plan, also one written by hand, against a course and a forecast. Errors: `PlanError`. */
+export const checkPlanAgainst = (
+  plan: Plan,
+  input: Pick<PlanInput, 'course' | 'weather'>,
+  ports: Ports = WEATHER_PORTS,
+): Result<readonly Violation[], PlanError> => {
+  const problem = readProblem(
+    { ...input, prescription: plan.prescription, start: plan.start, days: horizonOf(plan) },
+    ports,
+  )
+  return problem.ok ? ok(checkPlan(problem.value, plan)) : fail(problem.error)
+}

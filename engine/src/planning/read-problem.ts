@@ -1,0 +1,167 @@
+import type { Course } from '../course/course.ts'
+import { fail, ok, type Result } from '../result.ts'
+import { MINUTE_MS, addDays, instantOf, isoWithOffset } from '../time/zone.ts'
+import { DAY_MS, dayNumber } from '../time/calendar.ts'
+import { sunDay, type SunEvent } from '../weather/daylight.ts'
+import type { WeatherHours } from '../weather/hours.ts'
+import { checkChains } from './check-chains.ts'
+import { exclude } from './exclude.ts'
+import { greenWork, groupOf, type DryNeed, type GreenWork } from './green-work.ts'
+import type { PlanError } from './plan-error.ts'
+import { placesOf, travelMinutes } from './places.ts'
+import type { Prescription } from './prescription.ts'
+import type { Excluded, Problem, ProblemDay, ProblemGreen } from './problem.ts'
+import { minuteAt, readMachine, readPerson } from './read-crew.ts'
+import { readStores } from './read-stores.ts'
+import type { ReadSky, Sky } from './sky.ts'
+import type { PassTimer } from './step-minutes.ts'
+
+/** What a plan is made from. */
+export type PlanInput = {
+  readonly course: Course
+  readonly prescription: Prescription
+  /** Null: no forecast; every hour counts as dry, and the plan says so. */
+  readonly weather: WeatherHours | null
+  /** First day of work, 'YYYY-MM-DD' on the course's calendar. */
+  readonly start: string
+  /** Days of the horizon, 1 to 60. */
+  readonly days: number
+}
+
+/** The replaceable parts of the reading. */
+export type Ports = { readonly sky: ReadSky; readonly dryNeed: DryNeed; readonly timer?: PassTimer }
+
+/** Most days a plan looks ahead. */
+export const MAX_DAYS = 60
+
+/** Days of the horizon with light and dark; a polar day without sunset is light to its end. */
+const readDays = (input: PlanInput, originMs: number): readonly ProblemDay[] => {
+  const { course, start } = input
+  const [longitudeDeg, latitudeDeg] = course.greens[0]?.at ?? [0, 0]
+  const minute = (ms: number): number => Math.round((ms - originMs) / MINUTE_MS)
+  return Array.from({ length: input.days }, (_, index): ProblemDay => {
+    const date = addDays(start, index)
+    const startMs = instantOf(date, 0, course.timeZone)
+    const endMs = instantOf(addDays(date, 1), 0, course.timeZone)
+    const noonOffsetMs = dayNumber(date) * DAY_MS + DAY_MS / 2 - instantOf(date, 720, course.timeZone)
+    const sun = sunDay(dayNumber(date), latitudeDeg, longitudeDeg, noonOffsetMs)
+    const day = { date, startMin: minute(startMs), endMin: minute(endMs) }
+    const without = (event: SunEvent): number =>
+      'because' in event && event.because === 'sunStaysUp' ? day.endMin : day.startMin
+    const sunsetMin = sun.sunset.atMs === null ? without(sun.sunset) : minute(sun.sunset.atMs)
+    const { darkFrom } = course.settings
+    const darkMin = darkFrom === null ? sunsetMin : minuteAt(course, originMs, date, darkFrom)
+    return {
+      ...day,
+      sunriseMin: sun.sunrise.atMs === null ? day.startMin : minute(sun.sunrise.atMs),
+      darkMin: Math.min(day.endMin, darkMin),
+    }
+  })
+}
+
+const problemGreen = (input: PlanInput, originMs: number, place: number, work: GreenWork): ProblemGreen => ({
+  id: work.green.id,
+  place,
+  weak: work.green.weak,
+  steps: work.steps,
+  sand: {
+    kind: work.group.sand.kind,
+    lowT: work.sand.bandT.low,
+    likelyT: work.sand.bandT.likely,
+    highT: work.sand.bandT.high,
+    loads: work.steps.filter((step) => step.load !== null).length,
+  },
+  fixtures: input.course.fixtures
+    .filter((fixture) => fixture.greens === 'all' || fixture.greens.includes(work.green.id))
+    .map((fixture) => ({
+      start: minuteAt(input.course, originMs, fixture.date, fixture.from),
+      end: minuteAt(input.course, originMs, fixture.date, fixture.to),
+    }))
+    .sort((a, b) => a.start - b.start),
+})
+
+type Works = { readonly works: readonly GreenWork[]; readonly excluded: readonly Excluded[] }
+
+/** What each green needs, and the greens that can't be worked. */
+const readWorks = (input: PlanInput, ports: Ports): Result<Works, PlanError> => {
+  const works: GreenWork[] = []
+  const excluded: Excluded[] = []
+  for (const green of input.course.greens) {
+    const group = groupOf(input.prescription, green.id)
+    if (group === undefined) {
+      excluded.push({ green: green.id, reason: 'notPrescribed', facts: {} })
+      continue
+    }
+    const work = greenWork(input.course, green, group, ports.dryNeed, ports.timer)
+    if (!work.ok) return fail({ type: 'calculation', green: green.id, error: work.error })
+    const out = exclude(input.course, work.value)
+    if (out === null) works.push(work.value)
+    else excluded.push(out)
+  }
+  return ok({ works, excluded })
+}
+
+/** What had to be assumed, as codes that `present` words: `code` or `code:fact`. */
+const assumptions = (
+  input: PlanInput,
+  sky: Sky,
+  originMs: number,
+  unknownSand: readonly string[],
+): readonly string[] => [
+  ...(input.weather === null ? ['no-forecast'] : []),
+  ...(sky.forecastEndsMin === null || input.weather === null
+    ? []
+    : [`dry-after:${isoWithOffset(originMs + sky.forecastEndsMin * MINUTE_MS, input.course.timeZone)}`]),
+  ...unknownSand.map((kind) => `sand-stock-unknown:${kind}`),
+  ...(input.course.places.some((place) => place.kind === 'shed') ? [] : ['shed-unknown']),
+  ...input.course.greens
+    .filter((green) => green.outline === undefined)
+    .map((green) => `outline-unknown:${green.id}`),
+]
+
+/**
+ * Reads course, prescription and weather into the problem that the solver and the checker share.
+ * Errors: `PlanError`, when the input contradicts itself. Greens that can't be worked are not an error; they stand in `excluded`.
+ */
+export const readProblem = (input: PlanInput, ports: Ports): Result<Problem, PlanError> => {
+  const { course } = input
+  if (!Number.isFinite(dayNumber(input.start))) return fail({ type: 'badStart', received: input.start })
+  if (!Number.isInteger(input.days) || input.days < 1 || input.days > MAX_DAYS)
+    return fail({ type: 'badDays', received: input.days, min: 1, max: MAX_DAYS })
+  if (course.people.length === 0) return fail({ type: 'noPeople' })
+  const chains = checkChains(course, input.prescription)
+  if (chains !== null) return fail(chains)
+  const read = readWorks(input, ports)
+  if (!read.ok) return read
+  const { works, excluded } = read.value
+  const originMs = instantOf(input.start, 0, course.timeZone)
+  const days = readDays(input, originMs)
+  const horizonMin = days.at(-1)?.endMin ?? 0
+  const places = placesOf(
+    course,
+    works.map((work) => work.green.id),
+  )
+  const firstGreen = places.ids.length - works.length
+  const sky = ports.sky({ course, weather: input.weather, originMs, days, horizonMin })
+  if (!sky.ok) return fail({ type: 'threshold', error: sky.error })
+  const kinds = new Set(works.filter((work) => work.sand.loads > 0).map((work) => work.group.sand.kind))
+  const { stores, unknown } = readStores(course, originMs, places, kinds)
+  return ok({
+    originMs,
+    timeZone: course.timeZone,
+    days,
+    horizonMin,
+    places: places.ids,
+    personTravelMin: travelMinutes(places.wayM, course.settings.personTravelMPerS),
+    machines: course.machines.map((machine) => readMachine(machine, days, places)),
+    people: course.people.map((person) => readPerson(course, person, originMs, days)),
+    greens: works.map((work, index) => problemGreen(input, originMs, firstGreen + index, work)),
+    excluded,
+    stores,
+    rain: sky.value.rain,
+    workable: sky.value.workable,
+    driedMm: sky.value.driedMm,
+    settings: course.settings,
+    assumed: assumptions(input, sky.value, originMs, unknown),
+  })
+}
