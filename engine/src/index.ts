@@ -112,12 +112,26 @@ export {
   type GreenThresholds,
   type HueSaturationBrightness,
 } from './agronomy/turf-colour.ts'
-export {
-  afterSandByMass,
-  afterSandByVolume,
-  sandToHoldMm,
-  sandToReachMm,
-} from './agronomy/organic-change.ts'
+export { afterSandByMass, afterSandByVolume, sandToHoldMm, sandToReachMm } from './agronomy/organic-change.ts'
 export { percentsAfterCoring, type Cored, type Refill } from './agronomy/refill.ts'
 export { speedWithoutSlope } from './agronomy/readings.ts'
 export { LIMITS, type Limit } from './agronomy/limits.ts'
+export { deriveOperations, type CourseWork } from './planning/derive-operations.ts'
+export type { GreenWork } from './planning/green-work.ts'
+export type { Opened as OpenedByPrescription, SandForGreen } from './planning/sand-for-green.ts'
+export {
+  checkPlanAgainst,
+  DEFAULT_DAYS,
+  DEFAULT_SCHEDULES,
+  makePlan,
+  planProblem,
+  type MakePlanInput,
+} from './planning/make-plan.ts'
+export type { PlanError } from './planning/plan-error.ts'
+export { RULES, type Rule, type Violation } from './planning/rules.ts'
+export {
+  UNPLANNED_REASONS,
+  type Opening as PlanOpening,
+  type Objective,
+  type UnplannedReason,
+} from './planning/plan.ts'

@@ -4,17 +4,15 @@ import { MINUTE_MS, addDays, instantOf, isoWithOffset } from '../time/zone.ts'
 import { DAY_MS, dayNumber } from '../time/calendar.ts'
 import { sunDay, type SunEvent } from '../weather/daylight.ts'
 import type { WeatherHours } from '../weather/hours.ts'
-import { checkChains } from './check-chains.ts'
-import { exclude } from './exclude.ts'
-import { greenWork, groupOf, type DryNeed, type GreenWork } from './green-work.ts'
+import { deriveOperations, type WorkPorts } from './derive-operations.ts'
+import type { GreenWork } from './green-work.ts'
 import type { PlanError } from './plan-error.ts'
 import { placesOf, travelMinutes } from './places.ts'
 import type { Prescription } from './prescription.ts'
-import type { Excluded, Problem, ProblemDay, ProblemGreen } from './problem.ts'
+import type { Problem, ProblemDay, ProblemGreen } from './problem.ts'
 import { minuteAt, readMachine, readPerson } from './read-crew.ts'
 import { readStores } from './read-stores.ts'
 import type { ReadSky, Sky } from './sky.ts'
-import type { PassTimer } from './step-minutes.ts'
 
 /** What a plan is made from. */
 export type PlanInput = {
@@ -29,7 +27,7 @@ export type PlanInput = {
 }
 
 /** The replaceable parts of the reading. */
-export type Ports = { readonly sky: ReadSky; readonly dryNeed: DryNeed; readonly timer?: PassTimer }
+export type Ports = WorkPorts & { readonly sky: ReadSky }
 
 /** Most days a plan looks ahead. */
 export const MAX_DAYS = 60
@@ -80,27 +78,6 @@ const problemGreen = (input: PlanInput, originMs: number, place: number, work: G
     .sort((a, b) => a.start - b.start),
 })
 
-type Works = { readonly works: readonly GreenWork[]; readonly excluded: readonly Excluded[] }
-
-/** What each green needs, and the greens that can't be worked. */
-const readWorks = (input: PlanInput, ports: Ports): Result<Works, PlanError> => {
-  const works: GreenWork[] = []
-  const excluded: Excluded[] = []
-  for (const green of input.course.greens) {
-    const group = groupOf(input.prescription, green.id)
-    if (group === undefined) {
-      excluded.push({ green: green.id, reason: 'notPrescribed', facts: {} })
-      continue
-    }
-    const work = greenWork(input.course, green, group, ports.dryNeed, ports.timer)
-    if (!work.ok) return fail({ type: 'calculation', green: green.id, error: work.error })
-    const out = exclude(input.course, work.value)
-    if (out === null) works.push(work.value)
-    else excluded.push(out)
-  }
-  return ok({ works, excluded })
-}
-
 /** What had to be assumed, as codes that `present` words: `code` or `code:fact`. */
 const assumptions = (
   input: PlanInput,
@@ -129,9 +106,7 @@ export const readProblem = (input: PlanInput, ports: Ports): Result<Problem, Pla
   if (!Number.isInteger(input.days) || input.days < 1 || input.days > MAX_DAYS)
     return fail({ type: 'badDays', received: input.days, min: 1, max: MAX_DAYS })
   if (course.people.length === 0) return fail({ type: 'noPeople' })
-  const chains = checkChains(course, input.prescription)
-  if (chains !== null) return fail(chains)
-  const read = readWorks(input, ports)
+  const read = deriveOperations(course, input.prescription, ports)
   if (!read.ok) return read
   const { works, excluded } = read.value
   const originMs = instantOf(input.start, 0, course.timeZone)
