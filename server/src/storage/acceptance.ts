@@ -1,0 +1,159 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { Entry } from '@swardwright/journal'
+import { idOf, noteEntry } from '../testing/entries.ts'
+import type { ArrivingEntry, Storage } from './storage.ts'
+
+const arriving = (entry: Entry, sender = 'local'): ArrivingEntry => ({
+  entry,
+  sender,
+  receivedAt: '2026-08-10T06:00:00.000Z',
+})
+
+const notes = (from: number, to: number): readonly ArrivingEntry[] =>
+  Array.from({ length: to - from + 1 }, (_, index) => arriving(noteEntry(from + index)))
+
+const journalRules = (storage: () => Storage): void => {
+  it('lists courses by name, each with the name it was made with', async () => {
+    await storage().journal.addCourse({ id: 'b', name: 'Alder Park' })
+    await storage().journal.addCourse({ id: 'links', name: 'Renamed by nobody' })
+    expect(await storage().journal.courses()).toEqual([
+      { id: 'b', name: 'Alder Park' },
+      { id: 'links', name: 'Links' },
+    ])
+  })
+
+  it('[J26] numbers entries from 1 without gaps, each course on its own', async () => {
+    const { journal } = storage()
+    await journal.addCourse({ id: 'other', name: 'Other' })
+    await journal.append('links', notes(1, 2), null)
+    await journal.append('other', [arriving(noteEntry(9, 'x', 'other'))], null)
+    const { end } = await journal.append('links', notes(3, 3), null)
+    expect(end).toEqual({ seq: 3, id: idOf(3) })
+    expect((await journal.page('links', 0, 10)).map((kept) => kept.seq)).toEqual([1, 2, 3])
+    expect((await journal.page('other', 0, 10)).map((kept) => kept.seq)).toEqual([1])
+  })
+
+  it('gives entries back as they came', async () => {
+    const [first] = notes(1, 1)
+    if (first === undefined) throw new Error('one note')
+    await storage().journal.append('links', [first], null)
+    expect(await storage().journal.page('links', 0, 10)).toEqual([{ ...first, seq: 1 }])
+  })
+
+  it('[J25] stores an entry once and tells another one under its id apart', async () => {
+    const { journal } = storage()
+    expect((await journal.append('links', notes(1, 2), null)).outcomes).toEqual(['stored', 'stored'])
+    const again = [...notes(2, 3), arriving(noteEntry(1, 'another')), ...notes(3, 3)]
+    const { outcomes, end } = await journal.append('links', again, null)
+    expect(outcomes).toEqual(['known', 'stored', 'differs', 'known'])
+    expect(end).toEqual({ seq: 3, id: idOf(3) })
+    expect((await journal.page('links', 0, 1))[0]?.entry.body).toEqual({ words: 'note 1' })
+  })
+
+  it('[J27] pages through all entries', async () => {
+    await storage().journal.append('links', notes(1, 7), null)
+    const seqs = async (after: number, limit: number) =>
+      (await storage().journal.page('links', after, limit)).map((kept) => kept.seq)
+    expect(await seqs(0, 3)).toEqual([1, 2, 3])
+    expect(await seqs(3, 3)).toEqual([4, 5, 6])
+    expect(await seqs(6, 3)).toEqual([7])
+    expect(await seqs(7, 3)).toEqual([])
+  })
+
+  it('finds entries by id with who sent them, in order', async () => {
+    const { journal } = storage()
+    await journal.append(
+      'links',
+      [arriving(noteEntry(2), 'token:a'), arriving(noteEntry(1), 'token:b')],
+      null,
+    )
+    const found = await journal.find('links', [idOf(1), idOf(5), idOf(2)])
+    expect(found.map((kept) => [kept.seq, kept.sender])).toEqual([
+      [1, 'token:a'],
+      [2, 'token:b'],
+    ])
+  })
+
+  it('has no end for an empty journal or a course that is not there', async () => {
+    expect(await storage().journal.end('links')).toBeNull()
+    expect(await storage().journal.end('nowhere')).toBeNull()
+    expect(await storage().journal.page('nowhere', 0, 10)).toEqual([])
+    await expect(storage().journal.append('nowhere', notes(1, 1), null)).rejects.toThrow('nowhere')
+  })
+
+  it('keeps the latest name by moment, then by id, whatever the order of arrival', async () => {
+    const { journal } = storage()
+    const name = async () => (await journal.courses())[0]?.name
+    await journal.append('links', [], { name: 'Second', atMs: 200, entry: 'b' })
+    await journal.append('links', [], { name: 'First', atMs: 100, entry: 'z' })
+    expect(await name()).toBe('Second')
+    await journal.append('links', [], { name: 'Tie', atMs: 200, entry: 'a' })
+    expect(await name()).toBe('Second')
+    await journal.append('links', [], { name: 'Third', atMs: 200, entry: 'c' })
+    expect(await name()).toBe('Third')
+  })
+
+  it('[J26] leaves no gap when many push at once', async () => {
+    const { journal } = storage()
+    await Promise.all(
+      Array.from({ length: 20 }, (_, index) =>
+        journal.append('links', notes(index * 5 + 1, index * 5 + 5), null),
+      ),
+    )
+    const kept = await journal.page('links', 0, 1000)
+    expect(kept.map((entry) => entry.seq)).toEqual(Array.from({ length: 100 }, (_, index) => index + 1))
+    expect(new Set(kept.map((entry) => entry.entry.id)).size).toBe(100)
+  })
+}
+
+const tokenRules = (storage: () => Storage): void => {
+  const row = {
+    id: 't1',
+    hash: 'h1',
+    role: 'crew',
+    name: 'Shed',
+    createdAt: '2026-08-10T06:00:00.000Z',
+  } as const
+
+  it('finds a token by its hash until it is revoked', async () => {
+    const { tokens } = storage()
+    await tokens.add(row)
+    expect(await tokens.findByHash('h1')).toEqual({ ...row, revokedAt: null })
+    expect(await tokens.findByHash('h2')).toBeNull()
+    expect(await tokens.revoke('t1', '2026-08-11T06:00:00.000Z')).toBe(true)
+    expect(await tokens.findByHash('h1')).toBeNull()
+    expect(await tokens.list()).toEqual([{ ...row, revokedAt: '2026-08-11T06:00:00.000Z' }])
+  })
+
+  it('revokes once, and only what is there', async () => {
+    const { tokens } = storage()
+    await tokens.add(row)
+    expect(await tokens.revoke('t2', row.createdAt)).toBe(false)
+    await tokens.revoke('t1', row.createdAt)
+    expect(await tokens.revoke('t1', '2026-09-01T00:00:00.000Z')).toBe(false)
+    expect((await tokens.list())[0]?.revokedAt).toBe(row.createdAt)
+  })
+
+  it('lists tokens in the order in which they were made', async () => {
+    const { tokens } = storage()
+    await tokens.add(row)
+    await tokens.add({ ...row, id: 'a0', hash: 'h2' })
+    expect((await tokens.list()).map((token) => token.id)).toEqual(['t1', 'a0'])
+  })
+}
+
+/** What every storage must do. `make` gives a new, empty one. */
+export const describeStorage = (name: string, make: () => Promise<Storage>): void => {
+  describe(name, () => {
+    let storage: Storage
+    beforeEach(async () => {
+      storage = await make()
+      await storage.journal.addCourse({ id: 'links', name: 'Links' })
+    })
+    afterEach(async () => {
+      await storage.close()
+    })
+    journalRules(() => storage)
+    tokenRules(() => storage)
+  })
+}

@@ -1,0 +1,70 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { idOf, noteEntry } from '../testing/entries.ts'
+import { describeStorage } from './acceptance.ts'
+import { openDatabase } from './database.ts'
+import { DATABASE_FILE, sqliteStorage } from './sqlite.ts'
+
+let root: string
+beforeAll(async () => {
+  root = await mkdtemp(join(tmpdir(), 'swardwright-sqlite-'))
+})
+afterAll(async () => {
+  await rm(root, { recursive: true, force: true })
+})
+const newFolder = () => mkdtemp(join(root, 'data-'))
+
+describeStorage('storage in SQLite', async () => sqliteStorage(await newFolder()))
+
+describe('an SQLite file', () => {
+  it('keeps everything over a restart', async () => {
+    const folder = join(await newFolder(), 'made', 'on', 'the', 'way')
+    const before = await sqliteStorage(folder)
+    await before.journal.addCourse({ id: 'links', name: 'Links' })
+    const receivedAt = '2026-08-10T06:00:00.000Z'
+    await before.journal.append('links', [{ entry: noteEntry(1), receivedAt, sender: 'local' }], null)
+    await before.close()
+    const after = await sqliteStorage(folder)
+    expect(await after.journal.courses()).toEqual([{ id: 'links', name: 'Links' }])
+    expect(await after.journal.end('links')).toEqual({ seq: 1, id: idOf(1) })
+    await after.close()
+  })
+
+  it('[J24] forces each commit to the disk, through a log ahead of the data', async () => {
+    const folder = await newFolder()
+    await (await sqliteStorage(folder)).close()
+    const database = await openDatabase(join(folder, DATABASE_FILE))
+    expect(database.prepare('PRAGMA journal_mode').get()).toEqual({ journal_mode: 'wal' })
+    database.close()
+  })
+
+  it('of a newer version is refused with a clear word', async () => {
+    const folder = await newFolder()
+    await (await sqliteStorage(folder)).close()
+    const database = await openDatabase(join(folder, DATABASE_FILE))
+    database.exec('PRAGMA user_version = 99')
+    database.close()
+    await expect(sqliteStorage(folder)).rejects.toThrow('version 99')
+  })
+
+  it('that is none is refused and left as it is', async () => {
+    const folder = await newFolder()
+    await writeFile(join(folder, DATABASE_FILE), 'a shopping list, long enough to be no header of a database')
+    await expect(sqliteStorage(folder)).rejects.toThrow('not a database')
+  })
+
+  it('with a damaged entry stops and names the entry', async () => {
+    const folder = await newFolder()
+    const storage = await sqliteStorage(folder)
+    await storage.journal.addCourse({ id: 'links', name: 'Links' })
+    const receivedAt = '2026-08-10T06:00:00.000Z'
+    await storage.journal.append('links', [{ entry: noteEntry(1), receivedAt, sender: 'local' }], null)
+    const database = await openDatabase(join(folder, DATABASE_FILE))
+    database.exec(`UPDATE entry SET json = '{"id":"?"}'`)
+    database.close()
+    await expect(storage.journal.page('links', 0, 10)).rejects.toThrow('entry 1 in the database is damaged')
+    await storage.close()
+  })
+})
