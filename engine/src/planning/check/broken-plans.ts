@@ -72,6 +72,7 @@ const firstDay = (change: Partial<Problem['days'][number]>): Problem => ({
 
 const noDark: Problem = {
   ...base,
+  rain: [],
   days: base.days.map((day) => ({ ...day, sunriseMin: day.startMin, darkMin: day.endMin })),
 }
 
@@ -186,7 +187,7 @@ export const BROKEN: readonly Broken[] = [
     'wrongMachine',
     'a move of no machine',
     { tasks: withCopy('collector-b', 'walk', { machine: null, people: ['bob'], span: [560, 563] }) },
-    // Bob has no skill for nothing, so the skill is not asked for.
+    // Without a machine there is no skill to ask for.
     ['b', 560, 1, ['walk']],
   ),
   broken(
@@ -302,8 +303,8 @@ export const BROKEN: readonly Broken[] = [
   ),
   broken(
     'noTravel',
-    'loading in the minute in which the driver still stands at the shed',
-    // Bob drives the dresser to the bay in Cat's place; Cat has finished the set-up at the shed at 490, 2 minutes away.
+    'fetching a machine 2 minutes after leaving another one 3 minutes away',
+    // Bob drives the dresser in Cat's place. Cat walks from the shed at 490 to the bay by 492.
     {
       problem: person('bob', { skills: new Set(['collect', 'dragIn', 'dress']) }),
       tasks: withChanges({
@@ -312,7 +313,7 @@ export const BROKEN: readonly Broken[] = [
         'load-a1': { people: ['cat'], span: [494, 502] },
         'dresser-a1': { people: ['bob'], span: [502, 507] },
         'dress-a1': { people: ['cat'], span: [551, 561] },
-        // Bob is at a from 507 and must fetch the collector at the shed at 509: 3 minutes of way, 2 of time.
+        // Bob is at a from 507 and would drive off at the shed at 509.
         'collector-a': { span: [509, 515] },
       }),
     },
