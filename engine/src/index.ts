@@ -93,7 +93,12 @@ export { surfaceHours, type SurfaceHours } from './weather/surface.ts'
 export { COURSE_ASSUMPTIONS, readAssumedFact, type CourseAssumption } from './course/assumed.ts'
 export type { CourseError, CourseThing, CourseWhere } from './course/course-error.ts'
 export { courseFile, COURSE_FILE_VERSION } from './course/course-file.ts'
-export { readCourse, type CourseReading } from './course/read-course.ts'
+export { readCourse } from './course/read-course.ts'
+export type { CourseReading } from './course/assemble-course.ts'
+export { writeCourse } from './course/write-course.ts'
+export { canonicalJson, courseHash } from './course/course-hash.ts'
+export { courseFromCount, type RoughClub } from './course/rough-course.ts'
+export { courseFromCsv } from './course/course-csv.ts'
 export {
   closedShare,
   daysToGrow,
@@ -135,3 +140,6 @@ export {
   type Objective,
   type UnplannedReason,
 } from './planning/plan.ts'
+export { readPlan, readPrescription } from './planning/read-files.ts'
+export { usualPrescription } from './planning/usual-prescription.ts'
+export { SOURCES, type SourceId } from './catalogue/sources.ts'
