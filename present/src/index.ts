@@ -80,3 +80,7 @@ export {
   type CautionFacts,
   type CautionId,
 } from './cautions.ts'
+export { forecastErrorWords } from './forecast-words.ts'
+export { planErrorWords } from './plan-error-words.ts'
+export { planSummary } from './plan-summary.ts'
+export { courseAssumptionSentence, courseErrorSentence } from './course-words.ts'

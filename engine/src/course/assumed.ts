@@ -8,6 +8,8 @@ export const COURSE_ASSUMPTIONS = [
   'course.name',
   'course.timeZone',
   'course.altitudeM',
+  /** Where the course lies, for daylight: latitude, longitude. */
+  'course.at',
   /** Features without a kind that were left out; how many. */
   'feature.skipped',
   /** The stated area stands though the outline's differs by more than 2 %: green, stated, outline. */
@@ -15,7 +17,10 @@ export const COURSE_ASSUMPTIONS = [
   'green.name',
   'green.hole',
   'green.outline',
+  /** All greens are taken to be of one size. */
   'green.areaM2',
+  /** The greens' places, and so the ways between them, are made up. */
+  'green.at',
   'green.rootzone',
   'green.drainage',
   'green.shade',

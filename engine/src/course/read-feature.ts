@@ -4,7 +4,7 @@ import { GREEN_AREA_M2, type Green, type Place } from './course.ts'
 import type { CourseError, CourseWhere } from './course-error.ts'
 import { FEATURE_KINDS, greenProperties, placeProperties, type GreenProperties } from './course-file.ts'
 import { outlineAreaOutOfRange, readOutline, ringGapM, type OutlineFacts } from './outline.ts'
-import { readGeometry, type Geometry, type Position } from './read-geometry.ts'
+import { positionOnPlace, readGeometry, type Geometry, type Position } from './read-geometry.ts'
 import { described, readBySchema } from './schema-error.ts'
 import { TYPICAL_GREEN } from './typical.ts'
 
@@ -93,7 +93,7 @@ const readGreen = ({ feature, where, number }: Raw): Result<FeatureRead, CourseE
   if (outline !== null && !outline.ok) return outline
   const area = greenAreaM2(read.value.areaM2, outline === null ? null : outline.value, where)
   if (!area.ok) return area
-  const position = read.value.at ?? (outline === null ? pointOf(shape) : outline.value.at)
+  const position = read.value.at ?? (outline === null ? positionOnPlace(shape) : outline.value.at)
   return ok(
     greenFrom(read.value, {
       feature,
@@ -148,13 +148,6 @@ const greenFrom = (given: GreenProperties, ground: GreenGround): FeatureRead => 
 const copied = (positions: readonly Position[]): [number, number][] =>
   positions.map(([lon, lat]) => [lon, lat])
 
-/** Some point of a place: its own, its line's middle, its ring's first. */
-const pointOf = (shape: Geometry): Position => {
-  if (shape.type === 'Point') return shape.at
-  const line = shape.type === 'LineString' ? shape.line : (shape.rings[0] ?? [])
-  return line[shape.type === 'LineString' ? Math.floor(line.length / 2) : 0] ?? [0, 0]
-}
-
 const readPlace = ({ feature, where, number }: Raw): Result<FeatureRead, CourseError> => {
   const read = readBySchema(placeProperties, fieldOf(feature, 'properties'), {
     ...where,
@@ -169,7 +162,7 @@ const readPlace = ({ feature, where, number }: Raw): Result<FeatureRead, CourseE
   if (gapM !== null) return fail({ type: 'unclosedRing', where: at, gapM })
   const { kind, name } = read.value
   const id = read.value.id ?? idOf(feature, `${kind}-${number}`)
-  const position = read.value.at ?? pointOf(shape)
+  const position = read.value.at ?? positionOnPlace(shape)
   const place: Place = {
     id,
     name: name ?? id,

@@ -98,3 +98,10 @@ export const readGeometry = (
   const read = ringsOf(coordinates, at)
   return read.ok ? ok({ type, rings: read.value }) : read
 }
+
+/** Some position of a place: its own, its line's middle one, its ring's first. */
+export const positionOnPlace = (shape: Geometry): Position => {
+  if (shape.type === 'Point') return shape.at
+  const line = shape.type === 'LineString' ? shape.line : (shape.rings[0] ?? [])
+  return line[shape.type === 'LineString' ? Math.floor(line.length / 2) : 0] ?? [0, 0]
+}
