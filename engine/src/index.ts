@@ -143,3 +143,15 @@ export {
 export { readPlan, readPrescription } from './planning/read-files.ts'
 export { usualPrescription } from './planning/usual-prescription.ts'
 export { SOURCES, type SourceId } from './catalogue/sources.ts'
+export {
+  describeItem,
+  describeSchema,
+  describeSource,
+  type FieldDescription,
+  type ItemDescription,
+  type SourceDescription,
+} from './catalogue/describe-item.ts'
+export { DEFAULT_DRAWS, DEFAULT_SEED, type DrawOptions } from './catalogue/uncertain.ts'
+export { ANSWER_PERCENTILES } from './catalogue/spread.ts'
+export type { ThreePoint } from './catalogue/three-point.ts'
+export type { Check, Evidence } from './catalogue/item.ts'

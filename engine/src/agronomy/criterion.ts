@@ -29,7 +29,7 @@ export const criteriaSchema = v.array(
       min: figureOrNull({ meaning: 'Least accepted', unit: 'of the row' }),
       max: figureOrNull({ meaning: 'Most accepted', unit: 'of the row' }),
     }),
-    pass: v.nullable(v.boolean()),
+    pass: v.pipe(v.nullable(v.boolean()), v.description('Whether it holds; null without a value')),
     reason: wordsOrNull('Why there is no value'),
     sourceId: words('Id of the source of the limit'),
     source: words('Source of the limit'),

@@ -1,6 +1,6 @@
 import * as v from 'valibot'
 import { item } from '../catalogue/item.ts'
-import { figureOrNull, words, wordsOrNull } from '../catalogue/quantity.ts'
+import { figure, figureOrNull, words, wordsOrNull } from '../catalogue/quantity.ts'
 import { ok } from '../result.ts'
 import { ratioOf } from './criterion.ts'
 import { DESCRIBE_CHECKS } from './sand-grading-checks.ts'
@@ -66,8 +66,8 @@ export const sandGradingDescribe = item({
     fractions: v.array(
       v.strictObject({
         name: words('Size class'),
-        fromMm: v.number(),
-        toMm: v.number(),
+        fromMm: figure({ meaning: 'Finest size of the class', unit: 'mm' }),
+        toMm: figure({ meaning: 'Coarsest size of the class', unit: 'mm' }),
         percent: figureOrNull({ meaning: 'Part of the sample in the class', unit: '%' }),
         reason: wordsOrNull('Why there is no number'),
       }),

@@ -12,6 +12,8 @@ export type Quantity = {
   readonly min: number
   /** Largest accepted value. */
   readonly max: number
+  /** True for counts: only whole numbers are accepted. */
+  readonly whole?: true
 }
 
 /** What a number in an output is. Stored as valibot metadata under `figure`. */
@@ -31,14 +33,14 @@ export const quantity = (q: Quantity) =>
   )
 
 /** A whole-number input (counts, passes): an integer inside [min, max]. */
-export const count = (q: Omit<Quantity, 'unit'>) =>
+export const count = (q: Omit<Quantity, 'unit' | 'whole'>) =>
   v.pipe(
     v.number(),
     v.integer(),
     v.minValue(q.min),
     v.maxValue(q.max),
     v.description(q.meaning),
-    v.metadata({ quantity: { ...q, unit: '1' } }),
+    v.metadata({ quantity: { ...q, unit: '1', whole: true } }),
   )
 
 /** A number in an output: no range, since the engine answers for it. */
