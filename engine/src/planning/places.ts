@@ -11,14 +11,19 @@ export type Places = {
   readonly wayM: Float64Array
 }
 
-/** The places that a plan works between. Without a shed in the course, machines live beside the first green. */
+const middleOf = (course: Course): readonly [number, number] => {
+  const mean = (axis: 0 | 1): number =>
+    course.greens.reduce((sum, green) => sum + green.at[axis], 0) / course.greens.length
+  return [mean(0), mean(1)]
+}
+
+/** The places that a plan works between. Without a shed in the course, machines live in the middle of its greens. */
 export const placesOf = (course: Course, greens: readonly string[]): Places => {
   const shed = course.places.find((place) => place.kind === 'shed')
-  const first = course.greens[0]
   const bays = course.places.filter((place) => place.kind === 'sandBay')
   const at = (id: string): readonly [number, number] =>
     course.greens.find((green) => green.id === id)?.at ?? [0, 0]
-  const shedAt = shed?.at ?? first?.at ?? [0, 0]
+  const shedAt = shed?.at ?? middleOf(course)
   const plane = planeAt(placeOf(shedAt))
   const points: readonly LocalPoint[] = [shedAt, ...bays.map((bay) => bay.at), ...greens.map(at)].map(
     (pair) => plane.toLocal(placeOf(pair)),

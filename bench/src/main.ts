@@ -1,0 +1,8 @@
+const BENCHES: Readonly<Record<string, () => Promise<{ readonly run: (argv: readonly string[]) => Promise<number> }>>> = {}
+
+const [name = '', ...rest] = process.argv.slice(2)
+const bench = BENCHES[name]
+if (bench === undefined) {
+  process.stderr.write(`bench is followed by one of ${Object.keys(BENCHES).join(', ')}\n`)
+  process.exitCode = 2
+} else process.exitCode = await (await bench()).run(rest)

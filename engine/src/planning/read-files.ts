@@ -1,0 +1,18 @@
+import * as v from 'valibot'
+import type { CourseError } from '../course/course-error.ts'
+import { parsedJson } from '../course/parse-json.ts'
+import { readBySchema } from '../course/schema-error.ts'
+import type { Result } from '../result.ts'
+import { plan, type Plan } from './plan.ts'
+import { prescription, type Prescription } from './prescription.ts'
+
+const read = <S extends v.GenericSchema>(schema: S, text: string): Result<v.InferOutput<S>, CourseError> => {
+  const value = parsedJson(text)
+  return value.ok ? readBySchema(schema, value.value, { feature: null, name: null, path: '' }) : value
+}
+
+/** Reads a prescription file. Errors: the first thing wrong, with its place in the file. */
+export const readPrescription = (text: string): Result<Prescription, CourseError> => read(prescription, text)
+
+/** Reads a plan file, made here or written by hand. Errors: the first thing wrong, with its place in the file. */
+export const readPlan = (text: string): Result<Plan, CourseError> => read(plan, text)
