@@ -26,7 +26,7 @@ export const calculationErrorWords = (error: CalculationError): string => {
       return `${subjectOf(error.field)} is ${error.received}; it must be ${expectedWords(error.expected, error.unit)}`
     case 'outOfRange':
       return `${subjectOf(error.field)} is ${typed(error.received, error.unit)}; it must be ${String(error.min)} to ${typed(error.max, error.unit)}`
-    case 'notDefined':
+    default:
       return error.reason
   }
 }

@@ -1,1 +1,21 @@
-export {}
+export {
+  BODY_MAX_BYTES,
+  REQUESTS_PER_MINUTE,
+  buildServer,
+  type LogEvent,
+  type ServerOptions,
+} from './buildServer.ts'
+export {
+  DEFAULT_HOST,
+  DEFAULT_PORT,
+  startServer,
+  type RunningServer,
+  type StartOptions,
+} from './startServer.ts'
+export { createToken, type NewToken } from './access/tokens.ts'
+export { calculationCard, type CalculationCard } from './calculationCard.ts'
+export { jsonSchemaOf, type JsonSchema } from './jsonSchema.ts'
+export { openApiDocument } from './openApi.ts'
+export { memoryStorage } from './storage/memory.ts'
+export { sqliteStorage } from './storage/sqlite.ts'
+export type { JournalStore, Storage, TokenRow, TokenStore } from './storage/storage.ts'

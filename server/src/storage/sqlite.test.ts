@@ -6,6 +6,7 @@ import { idOf, noteEntry } from '../testing/entries.ts'
 import { describeStorage } from './acceptance.ts'
 import { openDatabase } from './database.ts'
 import { DATABASE_FILE, sqliteStorage } from './sqlite.ts'
+import { prepareTables } from './tables.ts'
 
 let root: string
 beforeAll(async () => {
@@ -32,11 +33,12 @@ describe('an SQLite file', () => {
     await after.close()
   })
 
-  it('[J24] forces each commit to the disk, through a log ahead of the data', async () => {
-    const folder = await newFolder()
-    await (await sqliteStorage(folder)).close()
-    const database = await openDatabase(join(folder, DATABASE_FILE))
+  it('[J24] is forced to the disk at each commit, through a log ahead of the data', async () => {
+    const database = await openDatabase(join(await newFolder(), DATABASE_FILE))
+    prepareTables(database)
     expect(database.prepare('PRAGMA journal_mode').get()).toEqual({ journal_mode: 'wal' })
+    // SQLite's documentation of this pragma: 2 is FULL.
+    expect(database.prepare('PRAGMA synchronous').get()).toEqual({ synchronous: 2 })
     database.close()
   })
 

@@ -1,0 +1,92 @@
+import rateLimit from '@fastify/rate-limit'
+import fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify'
+import { accessOf, isFromThisMachine } from './access/access.ts'
+import { foreignOrigin } from './access/origin.ts'
+import type { ApiError } from './errors.ts'
+import { addSecurityHeaders } from './headers.ts'
+import { liveHub, type LiveHub } from './liveHub.ts'
+import { handlersOf } from './routes/handlers.ts'
+import { registerRoutes, sendError } from './routes/registrar.ts'
+import { APP_FOLDER, serveApp } from './staticApp.ts'
+import type { Storage } from './storage/storage.ts'
+
+/** Largest body of a request, bytes. A push of more is sent in parts. */
+export const BODY_MAX_BYTES = 8_000_000
+
+/** Requests that one address may make in a minute, somebody at this very machine excepted. */
+export const REQUESTS_PER_MINUTE = 1200
+
+/** Something that whoever keeps the server should see. */
+export type LogEvent = { readonly level: 'info' | 'warn' | 'error'; readonly message: string }
+
+/** What a server is made of. */
+export type ServerOptions = {
+  readonly storage: Storage
+  /** Epoch milliseconds. */
+  readonly clock: () => number
+  readonly log: (event: LogEvent) => void
+  /** True only when the server listens on this machine alone: whoever uses it here is then the manager. */
+  readonly singleUser: boolean
+  /** Folder of the built app; the one beside this package unless told. */
+  readonly appFolder?: string
+}
+
+/** What Fastify itself found wrong with a request, in our words; null when it is a fault of ours. */
+const errorOf = (error: FastifyError): ApiError | null => {
+  if (error.statusCode === 429) return { type: 'tooOften' }
+  if (error.statusCode === 413) return { type: 'tooLarge', maxBytes: BODY_MAX_BYTES }
+  if (error.statusCode === 415) return { type: 'wrongMedia' }
+  return error.statusCode === 400 ? { type: 'notJson' } : null
+}
+
+const handleErrors = (app: FastifyInstance, log: ServerOptions['log']): void => {
+  app.setErrorHandler((error: FastifyError, request, reply) => {
+    const known = errorOf(error)
+    if (known === null)
+      log({ level: 'error', message: `${request.method} ${request.url}: ${error.stack ?? error.message}` })
+    return sendError(reply, known ?? { type: 'internal' })
+  })
+}
+
+const limitRates = async (app: FastifyInstance, singleUser: boolean): Promise<void> => {
+  await app.register(rateLimit, {
+    max: REQUESTS_PER_MINUTE,
+    timeWindow: 60_000,
+    allowList: (request: FastifyRequest) => singleUser && isFromThisMachine(request),
+  })
+}
+
+/** Says who is asking before any route runs, and turns away pages of others. */
+const askWho = (app: FastifyInstance, { storage, singleUser }: ServerOptions): void => {
+  app.decorateRequest('access', null)
+  app.addHook('onRequest', async (request, reply) => {
+    const origin = foreignOrigin(request, singleUser)
+    if (origin !== null) return sendError(reply, { type: 'foreignOrigin', origin })
+    const access = await accessOf(request, { tokens: storage.tokens, singleUser })
+    if (!access.ok) return sendError(reply, access.error)
+    request.access = access.value
+    return undefined
+  })
+}
+
+const endStreams = (app: FastifyInstance, hub: LiveHub): void => {
+  app.addHook('preClose', async () => hub.close())
+}
+
+/** The server, ready to be asked by `inject` or to listen. Closing it ends its streams; the storage stays open. */
+export const buildServer = async (options: ServerOptions): Promise<FastifyInstance> => {
+  const { storage, clock, log, singleUser, appFolder = APP_FOLDER } = options
+  const app = fastify({ bodyLimit: BODY_MAX_BYTES, forceCloseConnections: 'idle', logger: false })
+  // A page elsewhere may send text/plain without asking first; JSON it may not.
+  app.removeContentTypeParser('text/plain')
+  handleErrors(app, log)
+  await addSecurityHeaders(app)
+  await limitRates(app, singleUser)
+  askWho(app, options)
+  const hub = liveHub()
+  endStreams(app, hub)
+  registerRoutes(app, handlersOf({ storage, hub, clock }))
+  await serveApp(app, appFolder)
+  await app.ready()
+  return app
+}

@@ -1,0 +1,23 @@
+import { ok } from '@swardwright/engine'
+import { openApiDocument } from '../openApi.ts'
+import { listCalculations, runCalculation } from './calculations.ts'
+import type { Context } from './context.ts'
+import { addCourse, listCourses } from './courses.ts'
+import { health } from './health.ts'
+import { live } from './live.ts'
+import { pullEntries } from './pull.ts'
+import { pushEntries } from './push.ts'
+import type { Handlers } from './registrar.ts'
+
+/** The handler of each route. */
+export const handlersOf = (context: Context): Handlers => ({
+  health: health(context),
+  courses: listCourses(context),
+  addCourse: addCourse(context),
+  pushEntries: pushEntries(context),
+  pullEntries: pullEntries(context),
+  live: live(context),
+  calculations: listCalculations(),
+  calculate: runCalculation(),
+  openApi: async () => ok(openApiDocument()),
+})

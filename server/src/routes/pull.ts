@@ -1,0 +1,43 @@
+import { fail, ok } from '@swardwright/engine'
+import { cursorText, parseCursor, type Cursor } from '@swardwright/journal'
+import type { JournalStore, KeptEntry } from '../storage/storage.ts'
+import { courseOf, type Context } from './context.ts'
+import type { Handler } from './registrar.ts'
+
+/** Whether the reader's last entry is still the one that stands under its number. */
+const isHere = async (journal: JournalStore, course: string, cursor: Cursor): Promise<boolean> => {
+  const [kept] = await journal.page(course, cursor.seq - 1, 1)
+  return kept?.seq === cursor.seq && kept.entry.id === cursor.id
+}
+
+const storedEntry = ({ entry, seq, receivedAt }: KeptEntry) => ({ ...entry, seq, receivedAt })
+
+const cursorOf = (kept: KeptEntry | undefined): Cursor | null =>
+  kept === undefined ? null : { seq: kept.seq, id: kept.entry.id }
+
+/** Gives entries after a cursor, or from the beginning where the cursor is of a journal that is no longer here (rule J28). */
+export const pullEntries =
+  (context: Context): Handler<'pullEntries'> =>
+  async ({ params, query }) => {
+    const course = await courseOf(context, params.course)
+    if (!course.ok) return course
+    const after = parseCursor(query.after)
+    if (after === undefined)
+      return fail({
+        type: 'badRequest',
+        where: 'query',
+        field: 'after',
+        expected: 'a cursor as an answer gave it, or 0 for the beginning',
+      })
+    const { journal } = context.storage
+    const reset = after !== null && !(await isHere(journal, params.course, after))
+    const from = after === null || reset ? null : after
+    const kept = await journal.page(params.course, from?.seq ?? 0, query.limit + 1)
+    const page = kept.slice(0, query.limit)
+    return ok({
+      entries: page.map(storedEntry),
+      cursor: cursorText(cursorOf(page.at(-1)) ?? from),
+      more: kept.length > query.limit,
+      reset,
+    })
+  }

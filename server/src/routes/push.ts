@@ -1,0 +1,112 @@
+import { ok } from '@swardwright/engine'
+import {
+  cursorText,
+  judgeEntry,
+  momentFromMs,
+  readEntry,
+  type Entry,
+  type PushAnswer,
+  type Refusal,
+} from '@swardwright/journal'
+import type { CourseNaming, JournalStore, Outcome } from '../storage/storage.ts'
+import type { Access } from '../access/access.ts'
+import { courseOf, type Context } from './context.ts'
+import type { Handler } from './registrar.ts'
+
+const targetOf = (entry: Entry): string | null => {
+  const target = entry.kind === 'struck' ? entry.body['entry'] : null
+  return typeof target === 'string' ? target : null
+}
+
+/**
+ * Strikes of the crew that strike what somebody else sent (rule J22). A target that is not here yet is somebody else's too:
+ * what comes from one phone comes in order.
+ */
+const foreignStrikes = async (
+  journal: JournalStore,
+  entries: readonly Entry[],
+  { role, sender }: Access,
+): Promise<ReadonlySet<string>> => {
+  if (role !== 'crew') return new Set()
+  const strikes = entries.flatMap((entry) => {
+    const target = targetOf(entry)
+    return target === null ? [] : [{ id: entry.id, course: entry.course, target }]
+  })
+  const [first] = strikes
+  if (first === undefined) return new Set()
+  const found = await journal.find(
+    first.course,
+    strikes.map((strike) => strike.target),
+  )
+  const own = new Set(found.filter((kept) => kept.sender === sender).map((kept) => kept.entry.id))
+  const withThem = new Set(entries.map((entry) => entry.id))
+  return new Set(
+    strikes
+      .filter(
+        ({ target }) =>
+          !own.has(target) && (!withThem.has(target) || found.some((kept) => kept.entry.id === target)),
+      )
+      .map((strike) => strike.id),
+  )
+}
+
+/** The name that these entries give their course: the latest. */
+const namingOf = (entries: readonly Entry[]): CourseNaming | null => {
+  const namings = entries.flatMap((entry) => {
+    const read = readEntry(entry)
+    if (read.type !== 'known' || read.known.kind !== 'courseChanged') return []
+    const names = read.known.body.changes.flatMap((change) =>
+      change.part === 'course'
+        ? change.value.name
+        : change.part === 'facts'
+          ? (change.fields.name ?? [])
+          : [],
+    )
+    const name = names.at(-1)
+    return name === undefined ? [] : [{ name, atMs: read.atMs, entry: entry.id }]
+  })
+  return namings.sort((a, b) => a.atMs - b.atMs || (a.entry < b.entry ? -1 : 1)).at(-1) ?? null
+}
+
+const idTaken = (id: string): Refusal => ({
+  id,
+  why: 'bad-body',
+  field: 'id',
+  expected: 'an id that does not stand for another entry',
+})
+
+const answerOf = (
+  entries: readonly Entry[],
+  outcomes: readonly Outcome[],
+): Pick<PushAnswer, 'accepted' | 'refused'> => ({
+  accepted: entries.filter((_, index) => outcomes[index] !== 'differs').map((entry) => entry.id),
+  refused: entries.filter((_, index) => outcomes[index] === 'differs').map((entry) => idTaken(entry.id)),
+})
+
+/** Takes entries in: judges each on its own, keeps the good ones, answers once they are durable, then tells the open streams. */
+export const pushEntries =
+  (context: Context): Handler<'pushEntries'> =>
+  async ({ params, body, access }) => {
+    const course = await courseOf(context, params.course)
+    if (!course.ok) return course
+    const { journal } = context.storage
+    const { role, sender } = access
+    if (role === null) throw new Error('the rule of this route lets nobody in without log-in')
+    const nowMs = context.clock()
+    const judged = body.entries.map((sent) => judgeEntry(sent, { course: params.course, role, nowMs }))
+    const fit = judged.flatMap((result) => (result.ok ? [result.value] : []))
+    const foreign = await foreignStrikes(journal, fit, access)
+    const taken = fit.filter((entry) => !foreign.has(entry.id))
+    const receivedAt = momentFromMs(nowMs)
+    const arriving = taken.map((entry) => ({ entry, receivedAt, sender }))
+    const { outcomes, end } = await journal.append(params.course, arriving, namingOf(taken))
+    const cursor = cursorText(end)
+    if (outcomes.includes('stored')) context.hub.tell(params.course, 'entries', { cursor })
+    const answer = answerOf(taken, outcomes)
+    const refused: readonly Refusal[] = [
+      ...judged.flatMap((result) => (result.ok ? [] : [result.error])),
+      ...[...foreign].map((id): Refusal => ({ id, why: 'not-allowed' })),
+      ...answer.refused,
+    ]
+    return ok({ accepted: [...answer.accepted], refused: [...refused], cursor })
+  }
