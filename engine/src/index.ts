@@ -155,3 +155,4 @@ export { DEFAULT_DRAWS, DEFAULT_SEED, type DrawOptions } from './catalogue/uncer
 export { ANSWER_PERCENTILES } from './catalogue/spread.ts'
 export type { ThreePoint } from './catalogue/three-point.ts'
 export type { Check, Evidence } from './catalogue/item.ts'
+export { randomCourse, type RandomCourse, type RandomWish } from './course/random-course.ts'

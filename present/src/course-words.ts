@@ -129,8 +129,8 @@ const FACTS: FactWording = {
   'green.shade': (v, names) => `No shade is taken for ${greensOf(v, names)}.`,
   'green.weak': (v, names) => `Nothing is known to be weak of ${greensOf(v, names)}.`,
   'green.organicTests': (v, names) => `No organic-matter test for ${greensOf(v, names)}.`,
-  'green.servicesChecked': (v) =>
-    `Buried services are not known to have been looked for: ${greensOf(v)}. No deep work there.`,
+  'green.servicesChecked': (v, names) =>
+    `Nobody is known to have looked for buried services under ${greensOf(v, names)}, so no deep work there.`,
   'place.shed': () => 'The shed is taken to be in the middle of the greens.',
   'place.sandBay': () => 'The sand bay is taken to be at the shed.',
   'machines.typical': () => 'A typical shed is taken: one machine of each kind that is needed, two mowers.',
