@@ -156,3 +156,12 @@ export { ANSWER_PERCENTILES } from './catalogue/spread.ts'
 export type { ThreePoint } from './catalogue/three-point.ts'
 export type { Check, Evidence } from './catalogue/item.ts'
 export { randomCourse, type RandomCourse, type RandomWish } from './course/random-course.ts'
+export { readHistory, type DayGap, type History, type HistoryError, type Refusal } from './weather/history.ts'
+export { historyMap, serviceLayout, type HistoryMap, type Layout } from './weather/historyMap.ts'
+export {
+  DAILY_COLUMN_NAMES,
+  type DailyColumn,
+  type DailyRecord,
+  type Station,
+} from './weather/dailyRecord.ts'
+export { recordEvapotranspiration, type RecordEt } from './weather/recordEt.ts'
