@@ -27,11 +27,20 @@ export const merged = (list: readonly Span[]): readonly Span[] => {
   return out
 }
 
-/** What of a span lies outside a merged list: how many minutes, and where the first of them is. */
-export const outside = (
-  span: Span,
-  list: readonly Span[],
-): { readonly atMin: number; readonly min: number } => {
+/** What lies outside a list: how many minutes, and where the first of them is. */
+export type Outside = { readonly atMin: number; readonly min: number }
+
+const NOTHING_OUTSIDE: Outside = { atMin: Infinity, min: 0 }
+
+const isInside = (span: Span, list: readonly Span[]): boolean => {
+  for (const other of list) if (other.end >= span.end) return other.start <= span.start
+  return false
+}
+
+/** What of a span lies outside a merged list. */
+export const outside = (span: Span, list: readonly Span[]): Outside => {
+  // Nearly all tasks lie inside one span, and this runs for each of them.
+  if (isInside(span, list)) return NOTHING_OUTSIDE
   let cursor = span.start
   let first = Infinity
   let total = 0
@@ -47,5 +56,5 @@ export const outside = (
     cursor = other.end
   }
   leave(span.end)
-  return { atMin: first, min: total > SLACK_MIN ? total : 0 }
+  return total > SLACK_MIN ? { atMin: first, min: total } : NOTHING_OUTSIDE
 }
