@@ -22,7 +22,7 @@ it.each(['moon-phase', 'dry-after:teatime', 'sand-stock-unknown:pink', 'construc
 
 it('gathers greens without an outline', () => {
   expect(assumedSentences(['shed-unknown', 'outline-unknown:a', 'outline-unknown:b'], context)).toEqual([
-    'No shed on the map: machines are taken to start from the middle of the course.',
+    'No shed on the map: machines are taken to live beside the first green.',
     '2 greens have no outline: their runs are reckoned on ellipses of the same area.',
   ])
 })

@@ -22,7 +22,7 @@ const SENTENCES: Readonly<Record<string, (fact: string, context: AssumedContext)
     const sand = SAND_WORDS[fact]
     return sand === undefined ? null : `No store of ${sand} is named: there is taken to be enough.`
   },
-  'shed-unknown': () => 'No shed on the map: machines are taken to start from the middle of the course.',
+  'shed-unknown': () => 'No shed on the map: machines are taken to live beside the first green.',
   'outline-unknown': (fact, { greenNames }) =>
     `${greenNames.get(fact) ?? fact} has no outline: its runs are reckoned on an ellipse of the same area.`,
 }

@@ -84,3 +84,17 @@ export { forecastErrorWords } from './forecast-words.ts'
 export { planErrorWords } from './plan-error-words.ts'
 export { planSummary } from './plan-summary.ts'
 export { courseAssumptionSentence, courseErrorSentence } from './course-words.ts'
+export { boardDrawing, boardKey, boardSheet, type Board } from './board.ts'
+export { boardFromPlan, shortGreenName, type PlanBoardInput } from './board-from-plan.ts'
+export type {
+  BoardBand,
+  BoardDay,
+  BoardGreen,
+  BoardInput,
+  BoardPerson,
+  BoardSpan,
+  BoardState,
+  BoardTask,
+} from './board/board-input.ts'
+export { caughtOn, tightestOn, type Caught, type Tightest } from './board/risk.ts'
+export { darkSpans, skyBands, skyHours, type SkyHour } from './sky-hours.ts'
