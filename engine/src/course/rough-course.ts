@@ -25,16 +25,17 @@ const TYPICAL_AT = [-2, 53] as const
 /** Most greens of a rough course: six loops of nine. */
 export const MAX_ROUGH_GREENS = 54
 
-/** Nine greens on a circle of this radius are 190 m apart, as greens of a course are; each loop passes the shed. */
+/** Nine greens on 300 degrees of a circle of this radius are 161 m apart, as greens of a course are; each loop opens to the shed. */
 const LOOP_RADIUS_M = 280
 const LOOP = 9
+const LOOP_ARC = (300 / 180) * Math.PI
 
 /** A made-up place for the n-th of `count` greens, m from the shed. */
 const spotOf = (n: number, count: number): { readonly x: number; readonly y: number } => {
   const loops = Math.ceil(count / LOOP)
   const loop = Math.floor(n / LOOP)
   const towards = (2 * Math.PI * loop) / loops + Math.PI
-  const around = towards + Math.PI + (2 * Math.PI * ((n % LOOP) + 0.5)) / LOOP
+  const around = towards + LOOP_ARC * (((n % LOOP) + 0.5) / LOOP - 0.5)
   return {
     x: LOOP_RADIUS_M * (Math.cos(towards) + Math.cos(around)),
     y: LOOP_RADIUS_M * (Math.sin(towards) + Math.sin(around)),
