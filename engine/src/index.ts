@@ -165,3 +165,4 @@ export {
   type Station,
 } from './weather/dailyRecord.ts'
 export { recordEvapotranspiration, type RecordEt } from './weather/recordEt.ts'
+export { TYPICAL_MACHINES, TYPICAL_PERSON, type TypicalMachine } from './course/typical.ts'
