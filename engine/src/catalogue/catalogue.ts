@@ -1,5 +1,6 @@
 import { fail, type Result } from '../result.ts'
 import { AGRONOMY_ITEMS } from '../agronomy/items.ts'
+import { GROUND_ITEMS } from '../ground/tray-test.ts'
 import { WEATHER_ITEMS } from '../weather/weatherItems.ts'
 import type { CalculationError } from './errors.ts'
 import type { Item } from './item.ts'
@@ -11,7 +12,7 @@ import { runUncertain, type DrawOptions } from './uncertain.ts'
  * Every calculation that stands alone, in the order shown to people.
  * A room exports its items as one list; add the list here and every surface (CLI, HTTP, app, docs, tests) has it.
  */
-export const CATALOGUE: readonly Item[] = [...AGRONOMY_ITEMS, ...WEATHER_ITEMS]
+export const CATALOGUE: readonly Item[] = [...AGRONOMY_ITEMS, ...WEATHER_ITEMS, ...GROUND_ITEMS]
 
 const itemByName: ReadonlyMap<string, Item> = new Map(CATALOGUE.map((entry) => [entry.name, entry]))
 

@@ -1,7 +1,7 @@
 import type * as v from 'valibot'
 import type { CalculationError } from './errors.ts'
 import type { Quantity } from './quantity.ts'
-import { fieldsOf, pathWords, quantityAt, stepInto } from './schema-walk.ts'
+import { pathWords, quantityAt, stepInto } from './schema-walk.ts'
 
 /** Longest piece of a wrong value that is repeated in an error. */
 const RECEIVED_LENGTH = 60
@@ -44,11 +44,6 @@ export const inputError = (schema: v.GenericSchema, issue: v.BaseIssue<unknown>)
   const path = (issue.path ?? []).map((part) => part.key)
   const field = pathWords(path) || 'input'
   const { input } = issue
-  if (issue.expected === 'never') {
-    const siblings = Object.keys(fieldsOf(path.slice(0, -1).reduce<unknown>(stepInto, schema)))
-    const expected = `no such field; the fields are ${siblings.join(', ')}`
-    return { type: 'wrongType', field, unit: '1', expected, received: received(path.at(-1)) }
-  }
   const q = quantityAt(schema, path)
   const unit = q?.unit ?? '1'
   if (

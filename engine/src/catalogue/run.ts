@@ -3,6 +3,7 @@ import { fail, type Result } from '../result.ts'
 import type { CalculationError } from './errors.ts'
 import { inputError } from './input-error.ts'
 import type { Item } from './item.ts'
+import { unknownField } from './unknown-field.ts'
 
 export { quantityAt } from './schema-walk.ts'
 
@@ -11,7 +12,8 @@ export const runItem = <I extends v.GenericSchema, O extends v.GenericSchema>(
   item: Item<I, O>,
   input: unknown,
 ): Result<v.InferOutput<O>, CalculationError> => {
+  const stranger = unknownField(item.inputs, input)
+  if (stranger !== undefined) return fail(stranger)
   const parsed = v.safeParse(item.inputs, input, { abortEarly: true })
-  if (parsed.success) return item.run(parsed.output)
-  return fail(inputError(item.inputs, parsed.issues[0]))
+  return parsed.success ? item.run(parsed.output) : fail(inputError(item.inputs, parsed.issues[0]))
 }

@@ -34,6 +34,12 @@ export const SOURCES = {
     publisher: 'US Naval Observatory',
     url: 'https://aa.usno.navy.mil/data/RS_OneDay',
   },
+  christiansen1942: {
+    author: 'Christiansen',
+    year: 1942,
+    title: 'Irrigation by sprinkling (Bulletin 670)',
+    publisher: 'University of California Agricultural Experiment Station',
+  },
 } as const satisfies Record<string, Source>
 
 /** The id of a source in the list. */
