@@ -27,8 +27,12 @@ export type Refusal = Readonly<v.InferOutput<typeof refusalSchema>>
 
 /** What a push answers. `cursor` is the end of the journal; it is no replacement for pulling what lies between. */
 export const pushAnswerSchema = v.object({
-  accepted: v.pipe(v.array(entryId), v.description('Ids that are now durable, new or known before')),
-  refused: v.array(refusalSchema),
+  accepted: v.pipe(
+    v.array(entryId),
+    v.readonly(),
+    v.description('Ids that are now durable, new or known before'),
+  ),
+  refused: v.pipe(v.array(refusalSchema), v.readonly()),
   cursor: v.pipe(v.string(), v.description('Where the journal ends now')),
 })
 

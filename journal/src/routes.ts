@@ -46,15 +46,39 @@ const courseName = v.pipe(
 
 const courseRow = v.object({ id: courseId, name: courseName })
 
-const calculationList = v.array(
+const listOf = <S extends v.GenericSchema>(item: S, description: string) =>
+  v.pipe(v.array(item), v.readonly(), v.description(description))
+
+/** One field of an input or output. */
+const fieldSchema = v.object({
+  field: v.pipe(v.string(), v.description('Path of the field; fields of lists are written layers[].toMm')),
+  meaning: v.string(),
+  unit: v.pipe(v.string(), v.description('Unit as on screens; 1 for shares and counts, empty for words')),
+  min: v.nullable(v.number()),
+  max: v.nullable(v.number()),
+  symbol: v.nullable(v.string()),
+  optional: v.boolean(),
+  default: v.nullable(v.union([v.number(), v.string(), v.boolean()])),
+  choices: v.nullable(listOf(v.string(), 'The words accepted')),
+})
+
+const calculationList = listOf(
   v.object({
     name: v.pipe(v.string(), v.description('Name to run it by, such as tining.areaShare')),
     title: v.string(),
-    inputs: v.pipe(v.record(v.string(), v.unknown()), v.description('JSON Schema of the input')),
-    outputs: v.pipe(v.record(v.string(), v.unknown()), v.description('JSON Schema of the output')),
-    sources: v.array(v.record(v.string(), v.unknown())),
-    checks: v.array(v.record(v.string(), v.unknown())),
+    words: v.pipe(v.string(), v.description('The formula in words')),
+    formula: v.pipe(v.string(), v.description('The formula in symbols')),
+    evidence: v.pipe(v.string(), v.description('How good the ground is that it stands on')),
+    inputs: listOf(fieldSchema, 'What it takes'),
+    outputs: listOf(fieldSchema, 'What it gives'),
+    sources: listOf(
+      v.object({ id: v.string(), text: v.string(), url: v.nullable(v.string()) }),
+      'Where it comes from',
+    ),
+    notes: listOf(v.string(), 'Where sources disagree, and what is left out'),
+    checks: listOf(v.record(v.string(), v.unknown()), 'Published rows that it reproduces'),
   }),
+  'Every calculation, as calc list --json prints it',
 )
 
 /** Every route of the server, with its rule. */
@@ -79,7 +103,7 @@ export const ROUTES = {
     params: null,
     query: null,
     body: null,
-    output: v.array(courseRow),
+    output: listOf(courseRow, 'By name'),
   }),
   addCourse: route({
     method: 'POST',
@@ -135,7 +159,7 @@ export const ROUTES = {
     }),
     body: null,
     output: v.object({
-      entries: v.array(storedEntrySchema),
+      entries: listOf(storedEntrySchema, 'In the order in which they came in'),
       cursor: v.pipe(v.string(), v.description('Give this as `after` for the next page')),
       more: v.pipe(v.boolean(), v.description('Whether there are entries beyond this page')),
       reset: v.pipe(

@@ -13,7 +13,6 @@ export {
   type StartOptions,
 } from './startServer.ts'
 export { createToken, type NewToken } from './access/tokens.ts'
-export { calculationCard, type CalculationCard } from './calculationCard.ts'
 export { jsonSchemaOf, type JsonSchema } from './jsonSchema.ts'
 export { openApiDocument } from './openApi.ts'
 export { memoryStorage } from './storage/memory.ts'

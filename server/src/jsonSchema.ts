@@ -25,6 +25,7 @@ export const jsonSchemaOf = (schema: v.GenericSchema, side: 'input' | 'output'):
     target: 'draft-2020-12',
     typeMode: side,
     errorMode: 'ignore',
+    ignoreActions: ['readonly'],
     overrideAction: ({ valibotAction, jsonSchema }) => {
       const unit = unitOf(valibotAction)
       return unit === null ? undefined : Object.assign(jsonSchema, { 'x-unit': unit })

@@ -1,13 +1,11 @@
-import { CATALOGUE, calculate } from '@swardwright/engine'
-import { ok } from '@swardwright/engine'
-import { calculationCard } from '../calculationCard.ts'
+import { CATALOGUE, calculate, describeItem, ok } from '@swardwright/engine'
 import type { Handler } from './registrar.ts'
 
 /** Lists the catalogue. It never changes while the server runs, so it is worked out once. */
 export const listCalculations = (): Handler<'calculations'> => {
   const cards = CATALOGUE.map((item) => {
-    const { sources, checks, ...card } = calculationCard(item)
-    return { ...card, sources: [...sources], checks: [...checks] }
+    const { checks, ...card } = describeItem(item)
+    return { ...card, checks: checks.map((check) => ({ ...check })) }
   })
   return async () => ok(cards)
 }

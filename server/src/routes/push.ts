@@ -108,5 +108,5 @@ export const pushEntries =
       ...[...foreign].map((id): Refusal => ({ id, why: 'not-allowed' })),
       ...answer.refused,
     ]
-    return ok({ accepted: [...answer.accepted], refused: [...refused], cursor })
+    return ok({ accepted: answer.accepted, refused, cursor })
   }

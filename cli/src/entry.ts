@@ -1,0 +1,89 @@
+import { randomBytes } from 'node:crypto'
+import {
+  KINDS,
+  KIND_NAMES,
+  UUID_RANDOM_BYTES,
+  entrySchema,
+  findKind,
+  momentFromMs,
+  uuidV7,
+  type Entry,
+} from '@swardwright/journal'
+import { jsonSchemaOf, type JsonSchema } from '@swardwright/server'
+import { BadInput, type Command } from './command.ts'
+import { readOptions } from './options.ts'
+
+/** One kind as JSON Schema: the envelope with this kind, its version of today and its body. */
+const kindSchema = (name: string): JsonSchema => {
+  const kind = findKind(KINDS, name)
+  if (kind === undefined)
+    throw new BadInput(`there is no kind ${name}; it is one of ${KIND_NAMES.join(', ')}`)
+  return {
+    title: name,
+    description: kind.meaning,
+    'x-roles': kind.roles,
+    properties: {
+      kind: { const: name },
+      version: { const: kind.version },
+      body: jsonSchemaOf(kind.body, 'input'),
+    },
+  }
+}
+
+/** The whole schema: an entry has the envelope, and the body of one of the kinds. */
+const journalSchema = (): JsonSchema => ({
+  $schema: 'https://json-schema.org/draft/2020-12/schema',
+  title: 'An entry of a Swardwright journal',
+  ...jsonSchemaOf(entrySchema, 'input'),
+  oneOf: KIND_NAMES.map(kindSchema),
+})
+
+const schema: Command = {
+  noun: 'entry',
+  verb: 'schema',
+  usage: '',
+  summary: 'print the JSON Schema of entries: the envelope and every kind',
+  run: async (argv, io) => {
+    readOptions(argv, {})
+    io.out(`${JSON.stringify(journalSchema(), null, 2)}`)
+    return 0
+  },
+}
+
+/** A valid entry of a kind, made now. */
+const exampleOf = (name: string, course: string, nowMs: number): Entry => {
+  const kind = findKind(KINDS, name)
+  if (kind === undefined)
+    throw new BadInput(`there is no kind ${name}; it is one of ${KIND_NAMES.join(', ')}`)
+  const at = momentFromMs(nowMs)
+  return {
+    id: uuidV7({ nowMs, random: randomBytes(UUID_RANDOM_BYTES) }),
+    course,
+    device: 'terminal',
+    author: 'somebody',
+    at,
+    recordedAt: at,
+    kind: name,
+    version: kind.version,
+    body: { ...(kind.example as object) },
+  }
+}
+
+const example: Command = {
+  noun: 'entry',
+  verb: 'example',
+  usage: 'KIND [--course ID]',
+  summary: 'print one valid entry of a kind, made now',
+  run: async (argv, io) => {
+    const { options, words } = readOptions(
+      argv,
+      { course: 'text' },
+      { least: 1, most: 1, names: 'one kind of entry' },
+    )
+    io.out(`${JSON.stringify(exampleOf(words[0] ?? '', options.course ?? 'ossenby', Date.now()))}`)
+    return 0
+  },
+}
+
+/** What a script needs to write entries without reading code. */
+export const ENTRY_COMMANDS: readonly Command[] = [schema, example]

@@ -1,0 +1,69 @@
+import { DEFAULT_HOST, DEFAULT_PORT, startServer, type RunningServer } from '@swardwright/server'
+import { BadInput, type Command, type Io } from './command.ts'
+import { readOptions, wholeNumber } from './options.ts'
+
+/** Folder of the database unless another is given, under the folder the command is run in. */
+export const DEFAULT_DATA_DIR = 'data'
+
+const OPTIONS = { port: 'text', data: 'text', host: 'text' } as const
+
+/** What a person can do about an address that can't be had. */
+const ADDRESS_WORDS: Readonly<Record<string, (port: number, host: string) => string>> = {
+  EADDRINUSE: (port) => `port ${port} is taken by another program; choose another with --port`,
+  EACCES: (port) => `this user may not listen on port ${port}; choose one above 1023 with --port`,
+  EADDRNOTAVAIL: (_port, host) => `this machine has no address ${host}; choose another with --host`,
+  ENOTFOUND: (_port, host) => `there is no machine called ${host}; choose another with --host`,
+}
+
+const codeOf = (error: unknown): string =>
+  error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : ''
+
+/** Resolves at the first of the two signals that ask a program to end. */
+const askedToEnd = (): Promise<void> =>
+  new Promise((resolve) => {
+    const end = (): void => {
+      process.off('SIGINT', end)
+      process.off('SIGTERM', end)
+      resolve()
+    }
+    process.on('SIGINT', end)
+    process.on('SIGTERM', end)
+  })
+
+const started = async (port: number, host: string, dataDir: string, io: Io): Promise<RunningServer> => {
+  try {
+    return await startServer({
+      port,
+      host,
+      dataDir,
+      log: ({ level, message }) => io.err(`${level}: ${message}`),
+    })
+  } catch (error) {
+    const words = ADDRESS_WORDS[codeOf(error)]
+    if (words !== undefined) throw new BadInput(words(port, host), { cause: error })
+    throw new BadInput(
+      `can't keep data in ${dataDir}: ${error instanceof Error ? error.message : String(error)}`,
+      { cause: error },
+    )
+  }
+}
+
+/** Serves the app until the process is asked to end; the first line printed is the address. */
+export const serve: Command = {
+  noun: 'serve',
+  verb: '',
+  usage: '[--port N] [--data DIR] [--host H]',
+  summary: 'serve the app and keep the journals',
+  run: async (argv, io) => {
+    const { options } = readOptions(argv, OPTIONS)
+    const port = wholeNumber('port', options.port, { min: 0, max: 65_535 }) ?? DEFAULT_PORT
+    const ended = askedToEnd()
+    const server = await started(port, options.host ?? DEFAULT_HOST, options.data ?? DEFAULT_DATA_DIR, io)
+    io.out(`Swardwright is at ${server.address}`)
+    if (!server.singleUser)
+      io.err('Others can reach this address, so everybody needs an access token: swardwright token create')
+    await ended
+    await server.close()
+    return 0
+  },
+}

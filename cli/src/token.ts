@@ -1,0 +1,79 @@
+import { ROLES, type Role } from '@swardwright/journal'
+import { createToken, sqliteStorage, type Storage } from '@swardwright/server'
+import { BadInput, type Command } from './command.ts'
+import { readOptions, required } from './options.ts'
+
+const withStorage = async <T>(dataDir: string, work: (storage: Storage) => Promise<T>): Promise<T> => {
+  const storage = await sqliteStorage(dataDir)
+  try {
+    return await work(storage)
+  } finally {
+    await storage.close()
+  }
+}
+
+const roleOf = (text: string): Role => {
+  const role = ROLES.find((known) => known === text)
+  if (role === undefined) throw new BadInput(`--role is '${text}'; it must be ${ROLES.join(', ')}`)
+  return role
+}
+
+const create: Command = {
+  noun: 'token',
+  verb: 'create',
+  usage: '--data DIR --role manager|deputy|crew|committee [--name N]',
+  summary: 'print a new access token for a script or device; it is shown only this once',
+  run: async (argv, io) => {
+    const { options } = readOptions(argv, { data: 'text', role: 'text', name: 'text' })
+    const role = roleOf(required('role', options.role))
+    const name = options.name ?? role
+    const { token } = await withStorage(required('data', options.data), ({ tokens }) =>
+      createToken(tokens, { role, name, nowMs: Date.now() }),
+    )
+    io.out(`${token}`)
+    return 0
+  },
+}
+
+const list: Command = {
+  noun: 'token',
+  verb: 'list',
+  usage: '--data DIR [--json]',
+  summary: 'list access tokens: id, role, name, since when, until when',
+  run: async (argv, io) => {
+    const { options } = readOptions(argv, { data: 'text', json: 'flag' })
+    const rows = await withStorage(required('data', options.data), ({ tokens }) => tokens.list())
+    const shown = rows.map(({ hash: _hash, ...row }) => row)
+    if (options.json === true) io.out(`${JSON.stringify(shown)}`)
+    else
+      for (const { id, role, name, createdAt, revokedAt } of shown)
+        io.out(
+          `${id}  ${role}  ${name}  since ${createdAt}${revokedAt === null ? '' : `  revoked ${revokedAt}`}`,
+        )
+    return 0
+  },
+}
+
+const revoke: Command = {
+  noun: 'token',
+  verb: 'revoke',
+  usage: 'ID --data DIR',
+  summary: 'end an access token at once',
+  run: async (argv, io) => {
+    const { options, words } = readOptions(
+      argv,
+      { data: 'text' },
+      { least: 1, most: 1, names: 'the id of one token' },
+    )
+    const [id = ''] = words
+    const isDone = await withStorage(required('data', options.data), ({ tokens }) =>
+      tokens.revoke(id, new Date().toISOString()),
+    )
+    if (!isDone) throw new BadInput(`there is no token ${id} that is still good`)
+    io.out(`token ${id} is revoked`)
+    return 0
+  },
+}
+
+/** Access tokens for scripts and devices. They are kept as hashes in the database of the data folder. */
+export const TOKEN_COMMANDS: readonly Command[] = [create, list, revoke]
