@@ -98,3 +98,4 @@ export type {
 } from './board/board-input.ts'
 export { caughtOn, tightestOn, type Caught, type Tightest } from './board/risk.ts'
 export { darkSpans, skyBands, skyHours, type SkyHour } from './sky-hours.ts'
+export { planNames, unplannedSentence, violationSentence, type PlanNames } from './plan-words.ts'
