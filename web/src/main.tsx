@@ -1,3 +1,21 @@
 import { render } from 'preact'
+import { App } from './app.tsx'
+import { restoreTheme } from './shell/theme.ts'
+import { restoreAuthor } from './state/author.ts'
+import { startClock } from './state/clock.ts'
+import { followFacts } from './state/follow.ts'
+import { openJournal } from './state/open.ts'
+import { adoptTokens } from './style/tokens.ts'
+import './style/base.css'
+import './style/controls.css'
+import './style/layout.css'
+import './style/pieces.css'
+import './style/print.css'
 
-render(<p>Swardwright</p>, document.getElementById('app') ?? document.body)
+adoptTokens()
+restoreTheme()
+restoreAuthor()
+startClock()
+render(<App />, document.getElementById('app') ?? document.body)
+followFacts()
+void openJournal()

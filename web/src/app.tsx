@@ -1,0 +1,54 @@
+import { LocationProvider, Route, Router } from 'preact-iso'
+import { NumberPanel } from './parts/NumberPanel.tsx'
+import { FirstPage } from './screens/first/FirstPage.tsx'
+import { CoursePage } from './screens/course/CoursePage.tsx'
+import { FixturesPage } from './screens/fixtures/FixturesPage.tsx'
+import { GreenPage } from './screens/green/GreenPage.tsx'
+import { LostPage } from './screens/first/LostPage.tsx'
+import { MachinesPage } from './screens/machines/MachinesPage.tsx'
+import { MorePage } from './screens/more/MorePage.tsx'
+import { NowPage } from './screens/now/NowPage.tsx'
+import { PeoplePage } from './screens/people/PeoplePage.tsx'
+import { PlanPage } from './screens/plan/PlanPage.tsx'
+import { PrescriptionPage } from './screens/prescription/PrescriptionPage.tsx'
+import { SettingsPage } from './screens/settings/SettingsPage.tsx'
+import { SheetsPage } from './screens/sheets/SheetsPage.tsx'
+import { StoresPage } from './screens/stores/StoresPage.tsx'
+import { Tabs } from './shell/Tabs.tsx'
+import { opening } from './state/journal.ts'
+
+const Pages = () => (
+  <Router>
+    <Route path="/" component={NowPage} />
+    <Route path="/course" component={CoursePage} />
+    <Route path="/green/:id" component={GreenPage} />
+    <Route path="/prescription" component={PrescriptionPage} />
+    <Route path="/plan" component={PlanPage} />
+    <Route path="/sheets" component={SheetsPage} />
+    <Route path="/stores" component={StoresPage} />
+    <Route path="/fixtures" component={FixturesPage} />
+    <Route path="/people" component={PeoplePage} />
+    <Route path="/machines" component={MachinesPage} />
+    <Route path="/settings" component={SettingsPage} />
+    <Route path="/more" component={MorePage} />
+    <Route default component={LostPage} />
+  </Router>
+)
+
+/** The whole app: the tabs and the page that is open, or the first page while there is no course. */
+export const App = () => (
+  <LocationProvider>
+    <a class="skip" href="#page">
+      To the page
+    </a>
+    {opening.value === 'open' ? (
+      <div class="notebook">
+        <Pages />
+        <Tabs />
+      </div>
+    ) : (
+      <FirstPage opening={opening.value} />
+    )}
+    <NumberPanel />
+  </LocationProvider>
+)

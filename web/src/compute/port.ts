@@ -1,0 +1,53 @@
+import type { Ask, Job, Reply } from './protocol.ts'
+import type { Work } from './work.ts'
+
+type Waiting = {
+  readonly onProgress: ((progress: unknown) => void) | undefined
+  readonly resolve: (output: unknown) => void
+  readonly reject: (error: Error) => void
+}
+
+/** The part of a Worker that the port needs; a test may stand in for it. */
+export type WorkerLike = {
+  postMessage(message: Ask): void
+  addEventListener(type: 'message', listener: (event: { readonly data: Reply }) => void): void
+  addEventListener(type: 'error', listener: (event: { readonly message: string }) => void): void
+}
+
+/** Asks a worker one job; resolves with the job's typed answer. Rejects only for a fault in the program. */
+export type ComputePort = <J extends Job>(
+  job: J,
+  input: Work[J]['input'],
+  onProgress?: (progress: Work[J]['progress']) => void,
+) => Promise<Work[J]['output']>
+
+/** Ties questions and answers together by id over one worker. */
+export const computePort = (worker: WorkerLike): ComputePort => {
+  const waiting = new Map<number, Waiting>()
+  let last = 0
+
+  worker.addEventListener('message', ({ data }) => {
+    const asked = waiting.get(data.id)
+    if (asked === undefined) return
+    if (data.kind === 'progress') return asked.onProgress?.(data.progress)
+    waiting.delete(data.id)
+    if (data.kind === 'answer') asked.resolve(data.output)
+    else asked.reject(new Error(data.message))
+  })
+  worker.addEventListener('error', ({ message }) => {
+    for (const asked of waiting.values()) asked.reject(new Error(message))
+    waiting.clear()
+  })
+
+  return (job, input, onProgress) =>
+    new Promise((resolve, reject) => {
+      last += 1
+      // The protocol ties the job's name to its types; the channel itself carries plain values.
+      waiting.set(last, {
+        onProgress: onProgress as ((progress: unknown) => void) | undefined,
+        resolve: resolve as (output: unknown) => void,
+        reject,
+      })
+      worker.postMessage({ id: last, job, input })
+    })
+}

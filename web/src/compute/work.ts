@@ -1,0 +1,102 @@
+import {
+  calculate,
+  checkPlanAgainst,
+  courseFromCount,
+  courseFromCsv,
+  courseHash,
+  DEFAULT_SCHEDULES,
+  deriveOperations,
+  makePlan,
+  readCourse,
+  type CalculationError,
+  type Course,
+  type CourseError,
+  type CourseReading,
+  type CourseWork,
+  type MakePlanInput,
+  type Plan,
+  type PlanError,
+  type Prescription,
+  type Result,
+  type Violation,
+  type WeatherHours,
+} from '@swardwright/engine'
+import { ok } from '@swardwright/engine'
+import { greenFigures, type GreenFigures } from './figures.ts'
+import { originOf, type NumberOrigin } from './origin.ts'
+import { courseTotals, type CourseTotals } from './totals.ts'
+
+/** How far the search is. */
+export type PlanProgress = { readonly schedules: number; readonly of: number; readonly unfinished: number }
+
+type JobShape<I, O, P = never> = { readonly input: I; readonly output: O; readonly progress: P }
+
+/** Figures for every green, and added up. */
+export type Figures = {
+  readonly greens: readonly GreenFigures[]
+  readonly totals: CourseTotals
+  /** Greens that can't be worked, with the reason. */
+  readonly excluded: CourseWork['excluded']
+}
+
+/** What a course can be made from. */
+export type CourseSource =
+  | { readonly kind: 'file'; readonly text: string }
+  | { readonly kind: 'list'; readonly text: string }
+  | { readonly kind: 'count'; readonly greens: number; readonly totalAreaM2: number }
+
+/** Everything the worker can be asked, with what goes in, what comes out, and what it tells on the way. */
+export type Work = {
+  calculate: JobShape<{ readonly name: string; readonly input: unknown }, Result<unknown, CalculationError>>
+  origin: JobShape<{ readonly name: string; readonly input: unknown }, NumberOrigin | null>
+  figures: JobShape<
+    { readonly course: Course; readonly prescription: Prescription },
+    Result<Figures, PlanError>
+  >
+  plan: JobShape<Omit<MakePlanInput, 'courseHash'>, Result<Plan, PlanError>, PlanProgress>
+  check: JobShape<
+    { readonly plan: Plan; readonly course: Course; readonly weather: WeatherHours | null },
+    Result<readonly Violation[], PlanError>
+  >
+  /** A course file, a list of greens with areas, or a number of greens. */
+  readCourse: JobShape<CourseSource, Result<CourseReading, CourseError>>
+}
+
+const figures = (input: Work['figures']['input']): Work['figures']['output'] => {
+  const { course, prescription } = input
+  const derived = deriveOperations(course, prescription)
+  if (!derived.ok) return derived
+  const greens = derived.value.works.map((work) => greenFigures(course, work))
+  const kinds = new Map(prescription.groups.map((group) => [group.id, group.sand.kind]))
+  return ok({ greens, totals: courseTotals(course, greens, kinds), excluded: derived.value.excluded })
+}
+
+const plan = (
+  input: Work['plan']['input'],
+  onProgress: (progress: PlanProgress) => void,
+): Work['plan']['output'] => {
+  const of = input.schedules ?? DEFAULT_SCHEDULES
+  return makePlan({ ...input, courseHash: courseHash(input.course) }, ({ schedules, best }) =>
+    onProgress({ schedules, of, unfinished: best.unfinishedGreens }),
+  )
+}
+
+const courseFrom = (source: CourseSource): Work['readCourse']['output'] => {
+  if (source.kind === 'count') return courseFromCount(source)
+  return source.kind === 'list' ? courseFromCsv(source.text) : readCourse(source.text)
+}
+
+/** What runs for each job. */
+export const JOBS: {
+  readonly [J in keyof Work]: (
+    input: Work[J]['input'],
+    onProgress: (progress: Work[J]['progress']) => void,
+  ) => Work[J]['output']
+} = {
+  calculate: ({ name, input }) => calculate(name, input),
+  origin: ({ name, input }) => originOf(name, input),
+  figures,
+  plan,
+  check: ({ plan, course, weather }) => checkPlanAgainst(plan, { course, weather }),
+  readCourse: courseFrom,
+}

@@ -1,0 +1,77 @@
+import { ENTRIES_MAX, type Entry, type Refusal, type StoredEntry } from '@swardwright/journal'
+import type { EntryStore } from './entry-store.ts'
+import type { CallServer } from './server.ts'
+
+/** JSON characters in one push, at most: far under what a server takes, and enough for a course with its outlines. */
+const PUSH_LENGTH = 2_000_000
+
+/** How the last exchange with the server ended. `refused`: the server is there but will not deal with this device. */
+export type LinkState = 'away' | 'level' | 'refused'
+
+/** What the exchange works on. The holder keeps it; `sync` reads it fresh each time, since entries are added meanwhile. */
+export type SyncHolder = {
+  readonly course: string
+  readonly store: EntryStore
+  readonly call: CallServer
+  /** Entries that the server lacks, in order. */
+  unsent(): readonly Entry[]
+  cursor(): string | null
+  /** Called after the store has kept them. */
+  arrived(entries: readonly Entry[], cursor: string): void
+  left(sent: readonly string[], refused: readonly Refusal[]): void
+  /** All entries are queued again. */
+  queuedAgain(): void
+}
+
+const envelope = ({ seq: _seq, receivedAt: _receivedAt, ...entry }: StoredEntry): Entry => entry
+
+/** As many of the first entries as one push holds, at least one. */
+export const firstBatch = (entries: readonly Entry[]): readonly Entry[] => {
+  let length = 0
+  const end = entries.findIndex((entry, index) => {
+    length += JSON.stringify(entry).length
+    return index > 0 && (length > PUSH_LENGTH || index >= ENTRIES_MAX)
+  })
+  return end === -1 ? entries : entries.slice(0, end)
+}
+
+const push = async (holder: SyncHolder): Promise<LinkState> => {
+  const { course, store, call } = holder
+  for (let batch = firstBatch(holder.unsent()); batch.length > 0; batch = firstBatch(holder.unsent())) {
+    const answer = await call('pushEntries', { params: { course }, body: { entries: [...batch] } })
+    if (!answer.ok) return answer.why
+    const { accepted, refused } = answer.value
+    if (accepted.length + refused.length === 0) return 'refused'
+    await store.apply(course, { sent: accepted, refused })
+    holder.left(accepted, refused)
+  }
+  return 'level'
+}
+
+const pull = async (holder: SyncHolder): Promise<LinkState> => {
+  const { course, store, call } = holder
+  for (;;) {
+    const answer = await call('pullEntries', {
+      params: { course },
+      query: { after: holder.cursor() ?? '0' },
+    })
+    if (!answer.ok) return answer.why
+    const { cursor, more, reset } = answer.value
+    if (reset) {
+      await store.apply(course, { sendAllAgain: true })
+      holder.queuedAgain()
+    }
+    const pulled = answer.value.entries.map(envelope)
+    await store.apply(course, { pulled, cursor })
+    holder.arrived(pulled, cursor)
+    if (!more) return 'level'
+  }
+}
+
+/** One exchange: send what is unsent, then read what is new; after a reset, send again. */
+export const exchange = async (holder: SyncHolder): Promise<LinkState> => {
+  const pushed = await push(holder)
+  if (pushed !== 'level') return pushed
+  const pulled = await pull(holder)
+  return pulled === 'level' && holder.unsent().length > 0 ? push(holder) : pulled
+}

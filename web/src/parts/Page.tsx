@@ -1,0 +1,44 @@
+import type { ComponentChildren } from 'preact'
+import { useEffect, useRef } from 'preact/hooks'
+
+/** One page of the notebook: its heading takes the focus when the page opens, so that a reader knows where it is. */
+export const Page = (props: {
+  readonly title: string
+  readonly over?: ComponentChildren
+  readonly children: ComponentChildren
+}) => {
+  const heading = useRef<HTMLHeadingElement>(null)
+  useEffect(() => {
+    document.title = `${props.title} · Swardwright`
+    if (document.activeElement === document.body || document.activeElement?.closest('.tabs') !== null)
+      heading.current?.focus({ preventScroll: true })
+    window.scrollTo(0, 0)
+  }, [props.title])
+  return (
+    <main class="page" id="page">
+      <header>
+        {props.over === undefined ? null : <p class="over">{props.over}</p>}
+        <h1 ref={heading} tabIndex={-1}>
+          {props.title}
+        </h1>
+      </header>
+      {props.children}
+    </main>
+  )
+}
+
+/** A part of a page with its heading on a rule. */
+export const Part = (props: {
+  readonly title: string
+  readonly aside?: ComponentChildren
+  readonly children: ComponentChildren
+  readonly class?: string
+}) => (
+  <section class={props.class}>
+    <div class="section-head">
+      <h2>{props.title}</h2>
+      {props.aside}
+    </div>
+    {props.children}
+  </section>
+)

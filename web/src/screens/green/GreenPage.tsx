@@ -1,0 +1,60 @@
+import { quantityWords } from '@swardwright/present'
+import { useRoute } from 'preact-iso'
+import { Page, Part } from '../../parts/Page.tsx'
+import { greenCalled, units, useCourse } from '../../state/course.ts'
+import { figuresOf } from '../../state/figures.ts'
+import { prescription } from '../../state/prescription.ts'
+import { groupTaking } from '../prescription/edit.ts'
+import { GreenFacts } from './GreenFacts.tsx'
+import { OrganicTests } from './OrganicTests.tsx'
+import { Section } from './Section.tsx'
+import { Services } from './Services.tsx'
+import { WhatHappensHere } from './WhatHappensHere.tsx'
+import { WORDS } from './words.ts'
+
+/** One green: its cut, what the prescription does to it, and its facts. */
+export const GreenPage = () => {
+  const { params } = useRoute()
+  const course = useCourse()
+  const green = course.greens.find((one) => one.id === params['id'])
+  if (green === undefined)
+    return (
+      <Page title={WORDS.lost}>
+        <p>{WORDS.lostLead}</p>
+        <a href="/course">{WORDS.back}</a>
+      </Page>
+    )
+  const group = prescription.value === null ? null : groupTaking(prescription.value, green.id)
+  return (
+    <Page
+      title={greenCalled(green)}
+      over={
+        <>
+          <a href="/course">{WORDS.back}</a> · {quantityWords('area', green.areaM2, units.value)}
+        </>
+      }
+    >
+      <div class="columns main-left">
+        <div class="wide">
+          <Part title={WORDS.section}>
+            <Section green={green} group={group} />
+          </Part>
+          <Part title={WORDS.tests}>
+            <OrganicTests green={green} />
+          </Part>
+        </div>
+        <div class="wide">
+          <Part title={WORDS.here}>
+            <WhatHappensHere figures={figuresOf(green.id)} />
+          </Part>
+          <Part title={WORDS.facts}>
+            <GreenFacts green={green} />
+          </Part>
+          <Part title={WORDS.services}>
+            <Services green={green} />
+          </Part>
+        </div>
+      </div>
+    </Page>
+  )
+}

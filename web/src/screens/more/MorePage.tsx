@@ -1,0 +1,29 @@
+import { Page } from '../../parts/Page.tsx'
+import { MORE_PAGES } from '../../shell/pages.ts'
+import { SyncLine } from '../../shell/SyncLine.tsx'
+
+const ABOUT: Readonly<Record<string, string>> = {
+  '/sheets': 'One page a post, to print',
+  '/stores': 'Sand in the bay, what to order',
+  '/fixtures': 'Dates that golfers hold',
+  '/people': 'Crew, shifts, skills',
+  '/machines': 'The shed and its paces',
+  '/settings': 'Units, rules, clock, light',
+}
+
+/** On a phone: the pages that are not along the foot. */
+export const MorePage = () => (
+  <Page title="More">
+    <ul class="rows">
+      {MORE_PAGES.map((link) => (
+        <li key={link.href}>
+          <a href={link.href}>
+            <span class="name">{link.word}</span>
+            <span class="rest small">{ABOUT[link.href]}</span>
+          </a>
+        </li>
+      ))}
+    </ul>
+    <SyncLine />
+  </Page>
+)

@@ -1,0 +1,125 @@
+import { clock, counted, dayWords, durationWords, quantityWords } from '@swardwright/present'
+import type { Course } from '@swardwright/engine'
+import { goOrHold, type GoOrHold } from '../../compute/go-or-hold.ts'
+import { Fact } from '../../parts/Figure.tsx'
+import { Part } from '../../parts/Page.tsx'
+import { greenNames, units, useCourse } from '../../state/course.ts'
+import { draft, shownPlan, verdict } from '../../state/plan.ts'
+import { rainOfPlan } from '../../state/rain-of-plan.ts'
+import { CourseMap } from '../course/CourseMap.tsx'
+import { DayOrder } from '../plan/OrderOfGreens.tsx'
+import { RULE_WORDS } from '../plan/words.ts'
+import { PostsByPart } from './PostsByPart.tsx'
+import { WORDS } from './words.ts'
+
+/** The reasons, each with its hour. */
+const reasons = (day: GoOrHold, timeZone: string): readonly string[] => {
+  const at = (instant: string) => clock(instant, timeZone)
+  if (day.greens === 0) return [WORDS.nothingOpened]
+  if (day.broken.length > 0)
+    return day.broken.slice(0, 3).map((one) => {
+      const where = one.green === null ? '' : `${greenNames.value.get(one.green) ?? one.green}: `
+      return `${where}${RULE_WORDS[one.rule]}${one.at === null ? '' : `, ${at(one.at)}`}`
+    })
+  return [
+    day.rainFrom === null ? WORDS.dry : `Dry until ${at(day.rainFrom)}.`,
+    ...(day.finish === null
+      ? []
+      : [
+          day.spareMin === null
+            ? `${counted(day.greens, 'green', 'greens')} finished by ${at(day.finish)}.`
+            : `${counted(day.greens, 'green', 'greens')} finished by ${at(day.finish)}, ${durationWords(day.spareMin)} before the rain.`,
+        ]),
+    ...(day.start === null ? [] : [`First work ${at(day.start)}.`]),
+  ]
+}
+
+/** Deliveries and fixtures of the day: what must be rung off if it is HOLD. */
+const comesOn = (course: Course, date: string): readonly string[] => [
+  ...course.stores.flatMap((store) =>
+    store.deliveries
+      .filter((delivery) => delivery.date === date)
+      .map((delivery) => `${delivery.time} sand, ${quantityWords('sand', delivery.massT, units.value)}`),
+  ),
+  ...course.fixtures
+    .filter((fixture) => fixture.date === date)
+    .map(
+      (fixture) =>
+        `${fixture.from} ${fixture.name}, ${fixture.greens === 'all' ? 'all greens' : counted(fixture.greens.length, 'green', 'greens')}`,
+    ),
+]
+
+const Verdict = ({ day, date }: { readonly day: GoOrHold; readonly date: string }) => {
+  const { timeZone } = useCourse()
+  return (
+    <div class="verdict">
+      <p class={`strike ${day.go ? 'leaf' : 'rust'}`}>{day.go ? WORDS.go : WORDS.hold}</p>
+      <div class="tight">
+        <ul class="reasons">
+          {reasons(day, timeZone).map((reason) => (
+            <li key={reason}>{reason}</li>
+          ))}
+        </ul>
+        {draft.value === null ? null : (
+          <p class="small ochre">
+            {WORDS.notSettled} <a href="/plan">{dayWords(date)}</a>
+          </p>
+        )}
+      </div>
+    </div>
+  )
+}
+
+const Hours = ({ day }: { readonly day: GoOrHold }) => {
+  const { timeZone } = useCourse()
+  const row = (word: string, instant: string | null) =>
+    instant === null ? null : <Fact word={word}>{clock(instant, timeZone)}</Fact>
+  return (
+    <dl class="facts large">
+      {row(WORDS.lastSafeStart, day.lastSafeStart)}
+      {row(WORDS.firstDrag, day.firstDrag)}
+      {row(WORDS.finish, day.finish)}
+    </dl>
+  )
+}
+
+/** The evening before, and a quarter to six: go or hold and why, the order, the posts. */
+export const EveBefore = ({ date }: { readonly date: string }) => {
+  const course = useCourse()
+  const plan = shownPlan.value
+  if (plan === null) return null
+  const answer = verdict.value.value
+  const day = goOrHold(plan, date, {
+    timeZone: course.timeZone,
+    rain: rainOfPlan.value,
+    violations: answer !== null && answer.ok ? answer.value : [],
+  })
+  const comes = comesOn(course, date)
+  const planDay = plan.days.find((one) => one.date === date)
+  return (
+    <div class="wide">
+      <Verdict day={day} date={date} />
+      <div class="columns">
+        <div class="wide">
+          <Hours day={day} />
+          <Part title={WORDS.posts}>
+            <PostsByPart plan={plan} date={date} />
+          </Part>
+          <Part title={WORDS.ringOff} class="tight">
+            {comes.length === 0 ? <p>{WORDS.nothingComes}</p> : null}
+            <ul>
+              {comes.map((one) => (
+                <li key={one}>{one}</li>
+              ))}
+            </ul>
+          </Part>
+        </div>
+        <Part title={WORDS.order} class="stack">
+          {planDay === undefined ? null : <DayOrder plan={plan} day={planDay} />}
+          <CourseMap course={course} walk={plan} date={date} />
+        </Part>
+      </div>
+      <a href="/plan">{WORDS.toPlan}</a>
+    </div>
+  )
+}

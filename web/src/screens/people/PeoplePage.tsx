@@ -1,0 +1,65 @@
+import { TYPICAL_PERSON, type Person } from '@swardwright/engine'
+import { listed, TASK_WORDS } from '@swardwright/present'
+import { Fold } from '../../parts/Fold.tsx'
+import { newId } from '../../parts/new-id.ts'
+import { Page } from '../../parts/Page.tsx'
+import { useCourse } from '../../state/course.ts'
+import { changeCourse } from '../../state/record.ts'
+import { PersonForm } from './PersonForm.tsx'
+import { WORDS } from './words.ts'
+
+const essentials = (person: Person): string =>
+  `${person.shift.from} to ${person.shift.to}, ${
+    person.skills.length > 5
+      ? `${person.skills.length} skills`
+      : listed(person.skills.map((skill) => TASK_WORDS[skill].work)) || 'no skill yet'
+  }`
+
+const newPerson = (taken: readonly string[]): Person => ({
+  ...TYPICAL_PERSON,
+  id: newId(WORDS.newName, taken),
+  name: WORDS.newName,
+  skills: [],
+})
+
+/** The crew. */
+export const PeoplePage = () => {
+  const { people } = useCourse()
+  const add = () =>
+    changeCourse({ part: 'people', do: 'put', value: newPerson(people.map((person) => person.id)) })
+  return (
+    <Page title={WORDS.title} over={WORDS.lead}>
+      <div class="wide">
+        {people.length === 0 ? <p>{WORDS.none}</p> : null}
+        <div>
+          {people.map((person) => (
+            <Fold
+              key={person.id}
+              summary={
+                <span>
+                  {person.name} <span class="quiet small">{essentials(person)}</span>
+                </span>
+              }
+            >
+              {() => (
+                <>
+                  <PersonForm person={person} />
+                  <button
+                    type="button"
+                    class="thin"
+                    onClick={() => void changeCourse({ part: 'people', do: 'remove', id: person.id })}
+                  >
+                    {WORDS.remove}
+                  </button>
+                </>
+              )}
+            </Fold>
+          ))}
+        </div>
+        <button type="button" onClick={() => void add()}>
+          {WORDS.add}
+        </button>
+      </div>
+    </Page>
+  )
+}

@@ -1,0 +1,21 @@
+/** Words of the page ‘People’. */
+export const WORDS = {
+  title: 'People',
+  lead: 'Who is there, when, and what each is trained for. Hours are kept for shifts, breaks and pay; nobody is timed or ranked.',
+  none: 'Nobody yet. A plan needs people with the skills that the chain names.',
+  add: 'Add a person',
+  remove: 'Take this person out',
+  name: 'Name on the sheet',
+  skills: 'Trained for',
+  from: 'Shift from',
+  to: 'Shift until',
+  setUp: 'Sets up the course until',
+  setUpHint: 'Holes, bunkers, tees in the morning. Empty: none',
+  breaks: 'Breaks',
+  addBreak: 'Add a break',
+  earliest: 'Not before',
+  latest: 'Over by',
+  removeBreak: 'Take this break out',
+  away: 'Away on',
+  newName: 'New person',
+} as const

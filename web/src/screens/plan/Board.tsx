@@ -1,0 +1,53 @@
+import type { Plan } from '@swardwright/engine'
+import { boardDrawing, boardFromPlan, boardKey, partsOf, type Board as Drawn } from '@swardwright/present'
+import { useState } from 'preact/hooks'
+import { DrawingView, type Touched } from '../../parts/DrawingView.tsx'
+import { isWide } from '../../shell/wide.ts'
+import { nowMs } from '../../state/clock.ts'
+import { useCourse } from '../../state/course.ts'
+import { weather } from '../../state/weather.ts'
+
+const DESK = { pxPerHour: 60, rowPx: 34, namesPx: 132 }
+const PHONE = { pxPerHour: 44, rowPx: 34, namesPx: 96 }
+
+const toldBy = (drawn: Drawn, touched: Touched): string | null => {
+  const found = [...partsOf(drawn.hours, touched.part), ...partsOf(drawn.names, touched.part)].find(
+    (part) => part.attributes['data-id'] === touched.id,
+  )
+  const label = found?.attributes['aria-label']
+  return typeof label === 'string' ? label : null
+}
+
+/** The board: greens down, hours across. Names stay in sight while the hours scroll. */
+export const Board = ({ plan }: { readonly plan: Plan }) => {
+  const course = useCourse()
+  const [told, setTold] = useState<string | null>(null)
+  const drawn = boardDrawing(
+    boardFromPlan({
+      course,
+      plan,
+      weather: weather.value,
+      nowMs: nowMs.value,
+      view: isWide.value ? DESK : PHONE,
+      scope: 'board',
+    }),
+  )
+  return (
+    <div class="stack">
+      <DrawingView drawing={boardKey()} class="natural" />
+      <div class="board">
+        <DrawingView drawing={drawn.names} class="natural" />
+        <div class="scroll-x" tabIndex={0} role="region" aria-label="Greens by the hour">
+          <DrawingView
+            drawing={drawn.hours}
+            class="natural"
+            onTouch={(touched) => setTold(toldBy(drawn, touched))}
+          />
+        </div>
+      </div>
+      <p role="status" class={told === null ? 'quiet small' : 'told'}>
+        {told ?? 'Press a task, a band or a flag to read it.'}
+      </p>
+    </div>
+  )
+}

@@ -1,0 +1,74 @@
+import { clock, clockRange, dateAt, dayAndClock, dayWords, listed } from '@swardwright/present'
+import { movedToAnotherDay, planChanges, type GreenChange } from '../../compute/plan-changes.ts'
+import type { Spell } from '../../compute/typed-rain.ts'
+import { Part } from '../../parts/Page.tsx'
+import { greenNames, useCourse } from '../../state/course.ts'
+import { draft, planBefore } from '../../state/plan.ts'
+import { REASON_WORDS, WORDS } from './words.ts'
+
+/** Rain in words, joined where one hour follows the other: ‘Tue 11 Aug 14:00 to 21:00’. */
+const rainWords = (spells: readonly Spell[], timeZone: string): string => {
+  const joined = spells.reduce<Spell[]>((runs, spell) => {
+    const last = runs.at(-1)
+    return last !== undefined && last.finish === spell.start
+      ? runs.toSpliced(-1, 1, { ...last, finish: spell.finish })
+      : [...runs, spell]
+  }, [])
+  if (joined.length === 0) return WORDS.dry
+  return listed(
+    joined.map(
+      ({ start, finish }) => `${dayWords(dateAt(start, timeZone))} ${clockRange(start, finish, timeZone)}`,
+    ),
+  )
+}
+
+const changeWords = (change: GreenChange, timeZone: string): string => {
+  if (change.now === null)
+    return change.reason === null ? 'left out' : `left out: ${REASON_WORDS[change.reason]}`
+  if (change.was === null) return `taken in, ${dayAndClock(change.now, timeZone)}`
+  const sameDay = dateAt(change.was, timeZone) === dateAt(change.now, timeZone)
+  return sameDay
+    ? `${clock(change.now, timeZone)}, was ${clock(change.was, timeZone)}`
+    : `${dayAndClock(change.now, timeZone)}, was ${dayAndClock(change.was, timeZone)}`
+}
+
+const Rows = ({ changes }: { readonly changes: readonly GreenChange[] }) => {
+  const { timeZone } = useCourse()
+  return (
+    <ul class="rows">
+      {changes.map((change) => (
+        <li key={change.green}>
+          <div class="line">
+            <span class="name">{greenNames.value.get(change.green) ?? change.green}</span>
+            <span>{changeWords(change, timeZone)}</span>
+          </div>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+/** What moved between the plan before and the draft, and what it comes from. */
+export const Changes = () => {
+  const { timeZone } = useCourse()
+  const [before, after] = [planBefore.value, draft.value]
+  if (before === null || after === null) return null
+  const changes = planChanges(before.plan, after.plan)
+  const days = new Set(movedToAnotherDay(changes))
+  const [was, now] = [rainWords(before.rain, timeZone), rainWords(after.rain, timeZone)]
+  return (
+    <Part title={WORDS.changes} class="stack">
+      <p>
+        <b class="rain">{WORDS.rainNow}:</b> {now}.{was === now ? '' : ` ${WORDS.rainWas}: ${was}.`}
+      </p>
+      {changes.length === 0 ? <p>{WORDS.nothingMoved}</p> : null}
+      <Rows changes={changes.filter((change) => days.has(change))} />
+      {changes.length === days.size ? null : (
+        <details>
+          <summary>Moved within the day: {changes.length - days.size}</summary>
+          <Rows changes={changes.filter((change) => !days.has(change))} />
+        </details>
+      )}
+    </Part>
+  )
+}

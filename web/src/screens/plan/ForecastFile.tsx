@@ -1,0 +1,49 @@
+import { readForecastText } from '@swardwright/engine'
+import type { BodyOf } from '@swardwright/journal'
+import { forecastErrorWords } from '@swardwright/present'
+import { useId, useState } from 'preact/hooks'
+import { Note } from '../../parts/Note.tsx'
+import { planNow } from '../../state/plan.ts'
+import { record } from '../../state/record.ts'
+import { WORDS } from './words.ts'
+
+/** Reads a forecast file; writes it down only when it can be used. Answers with a sentence when it cannot. */
+const bringIn = async (file: File): Promise<string | null> => {
+  const text = await file.text()
+  const read = readForecastText(text)
+  if (!read.ok) return forecastErrorWords(read.error)
+  const body: BodyOf<'forecastReceived'> = {
+    source: 'file',
+    name: file.name.slice(0, 200),
+    // It was read above, so it is JSON of the open hourly shape.
+    forecast: JSON.parse(text) as BodyOf<'forecastReceived'>['forecast'],
+  }
+  await record('forecastReceived', body)
+  await planNow()
+  return null
+}
+
+/** Brings in an hourly forecast from a file. */
+export const ForecastFile = () => {
+  const id = useId()
+  const [wrong, setWrong] = useState<string | null>(null)
+  return (
+    <div class="field">
+      <label for={id}>{WORDS.forecastFile}</label>
+      <input
+        id={id}
+        type="file"
+        accept=".json"
+        onChange={(event) => {
+          const file = event.currentTarget.files?.[0]
+          if (file !== undefined) void bringIn(file).then(setWrong)
+        }}
+      />
+      {wrong === null ? null : (
+        <Note kind="rust" word="Not read:" live>
+          {wrong}.
+        </Note>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,115 @@
+import type { Plan } from '@swardwright/engine'
+import { counted, dayAndClock } from '@swardwright/present'
+import { Fold } from '../../parts/Fold.tsx'
+import { Note } from '../../parts/Note.tsx'
+import { Page, Part } from '../../parts/Page.tsx'
+import { useCourse } from '../../state/course.ts'
+import { planErrorSentence } from '../../state/error-words.ts'
+import { draft, planFailure, planNow, settlePlan, shownPlan } from '../../state/plan.ts'
+import { prescription } from '../../state/prescription.ts'
+import { Board } from './Board.tsx'
+import { Changes } from './Changes.tsx'
+import { CheckResult } from './CheckResult.tsx'
+import { HowPlanned } from './HowPlanned.tsx'
+import { LeftOut } from './LeftOut.tsx'
+import { OrderOfGreens } from './OrderOfGreens.tsx'
+import { PlanningNow } from './PlanningNow.tsx'
+import { Posts } from './Posts.tsx'
+import { Rain } from './Rain.tsx'
+import { WORDS } from './words.ts'
+
+/** The plan in one line: how many greens, and when the last is finished. */
+const Upshot = ({ plan }: { readonly plan: Plan }) => {
+  const { timeZone } = useCourse()
+  const { finish } = plan.objective
+  const left = plan.unplanned.length
+  return (
+    <p class="upshot">
+      <b class={left === 0 ? 'leaf' : 'ochre'}>
+        {left === 0
+          ? `All ${counted(plan.openings.length, 'green', 'greens')}`
+          : `${plan.openings.length} of ${counted(plan.openings.length + left, 'green', 'greens')}`}
+      </b>
+      {finish === null ? '' : `, finished ${dayAndClock(finish, timeZone)}`}
+    </p>
+  )
+}
+
+const Actions = () => (
+  <div class="row no-print">
+    {draft.value === null ? null : (
+      <button type="button" class="primary" onClick={() => void settlePlan()}>
+        {WORDS.settle}
+      </button>
+    )}
+    <button type="button" onClick={() => void planNow()}>
+      {WORDS.again}
+    </button>
+    <a href="/sheets">{WORDS.sheets}</a>
+  </div>
+)
+
+const Shown = ({ plan }: { readonly plan: Plan }) => (
+  <div class="wide">
+    <div class="stack">
+      <Upshot plan={plan} />
+      <CheckResult />
+      <PlanningNow />
+      <Actions />
+    </div>
+    <Changes />
+    <LeftOut plan={plan} />
+    <div class="columns">
+      <Part title={WORDS.order}>
+        <OrderOfGreens plan={plan} />
+      </Part>
+      <div class="wide">
+        <Part title={WORDS.rain}>
+          <Rain />
+        </Part>
+        <Part title={WORDS.posts}>
+          <Posts plan={plan} />
+        </Part>
+      </div>
+    </div>
+    <Part title={WORDS.board}>
+      <Board plan={plan} />
+    </Part>
+    <div>
+      <Fold summary={WORDS.how}>{() => <HowPlanned plan={plan} />}</Fold>
+    </div>
+  </div>
+)
+
+const Nothing = () => (
+  <div class="stack">
+    {planFailure.value === null ? null : (
+      <Note kind="rust" word="No plan:" live>
+        {planErrorSentence(planFailure.value)}.
+      </Note>
+    )}
+    {prescription.value === null ? (
+      <p>
+        {WORDS.nothing} <a href="/prescription">{WORDS.toPrescription}</a>
+      </p>
+    ) : (
+      <button type="button" class="primary" onClick={() => void planNow()}>
+        {WORDS.make}
+      </button>
+    )}
+    <PlanningNow />
+  </div>
+)
+
+/** The plan: order of greens and posts first, the board behind. */
+export const PlanPage = () => {
+  const plan = shownPlan.value
+  return (
+    <Page
+      title={WORDS.title}
+      over={plan === null ? undefined : draft.value === null ? WORDS.settled : WORDS.draft}
+    >
+      {plan === null ? <Nothing /> : <Shown plan={plan} />}
+    </Page>
+  )
+}

@@ -1,0 +1,24 @@
+import { planning } from '../../state/plan.ts'
+import { WORDS } from './words.ts'
+
+/** How far the planning is, while it goes on. */
+export const PlanningNow = () => {
+  const now = planning.value
+  if (now === null) return null
+  const percent = Math.round((100 * now.schedules) / Math.max(1, now.of))
+  return (
+    <div class="tight">
+      <p role="status">{WORDS.making} …</p>
+      <div
+        class="progress"
+        role="progressbar"
+        aria-label={WORDS.making}
+        aria-valuemin={0}
+        aria-valuemax={100}
+        aria-valuenow={percent}
+      >
+        <span style={{ width: `${percent}%` }} />
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,38 @@
+import { Choice, TextField } from '../../parts/fields.tsx'
+import { Page, Part } from '../../parts/Page.tsx'
+import { setTheme, theme } from '../../shell/theme.ts'
+import { author, setAuthor } from '../../state/author.ts'
+import { ClubFacts } from './ClubFacts.tsx'
+import { UnitChoices } from './UnitChoices.tsx'
+import { WorkRules } from './WorkRules.tsx'
+import { WORDS } from './words.ts'
+
+const THEMES = ['device', 'day', 'night'] as const
+
+/** The club’s own choices, units, and how this device shows them. */
+export const SettingsPage = () => (
+  <Page title={WORDS.title}>
+    <div class="columns">
+      <div class="wide">
+        <Choice
+          label={WORDS.light}
+          value={theme.value}
+          options={THEMES.map((value) => ({ value, label: WORDS.lightOptions[value] }))}
+          onValue={setTheme}
+        />
+        <TextField label={WORDS.you} hint={WORDS.youHint} value={author.value} onValue={setAuthor} />
+        <Part title={WORDS.units}>
+          <UnitChoices />
+        </Part>
+      </div>
+      <div class="wide">
+        <Part title={WORDS.club}>
+          <ClubFacts />
+        </Part>
+        <Part title={WORDS.rules}>
+          <WorkRules />
+        </Part>
+      </div>
+    </div>
+  </Page>
+)

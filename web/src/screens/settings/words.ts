@@ -1,0 +1,60 @@
+import type { QuantityKind } from '@swardwright/present'
+
+/** Words of the page ‘Settings and units’. */
+export const WORDS = {
+  title: 'Settings and units',
+  light: 'Light of this screen',
+  lightOptions: { device: 'As the device', day: 'Day', night: 'Night' },
+  club: 'The club',
+  name: 'Name of the club',
+  timeZone: 'Time zone',
+  timeZoneWrong: 'Time zone: a name such as Europe/London',
+  now: 'The club’s clock',
+  nowReal: 'The real time',
+  nowFixed: 'Held at a moment, to try things out',
+  nowAt: 'Moment',
+  rules: 'Rules of the work',
+  dark: 'Dark from',
+  darkHint: 'Empty: sunset',
+  night: 'A cleared or dressed green may stand a dry night',
+  units: 'Units',
+  unitsLead: 'Each quantity in the unit the club reads. What is stored does not change.',
+  you: 'Your name',
+  youHint: 'Stands beside what you record from this device',
+} as const
+
+/** What each quantity is called. */
+export const QUANTITY_WORDS: Readonly<Record<QuantityKind, string>> = {
+  tine: 'Tines and spacing',
+  depth: 'Depth',
+  sand: 'Sand',
+  area: 'Area',
+  distance: 'Distance',
+  temperature: 'Temperature',
+  rain: 'Rain',
+}
+
+/** What the units are called on their buttons. */
+export const UNIT_WORDS = {
+  mm: 'mm',
+  in: 'inches',
+  t: 'tonnes',
+  shortTon: 'short tons (US)',
+  m2: 'm²',
+  ft2: 'ft²',
+  m: 'metres',
+  yd: 'yards',
+  C: '°C',
+  F: '°F',
+} as const
+
+/** The settings that are plain figures, with a shorter word where the schema’s is long. */
+export const RULE_FIGURES = [
+  ['rainStopMmPerH', 'An hour counts as rain from'],
+  ['openGreensCap', 'Greens open at one time, at most'],
+  ['firstGreenCheckMin', 'Check of the first green, min'],
+  ['packUpMin', 'Bringing in and washing down, min'],
+  ['deepFromMm', 'Work counts as deep from'],
+  ['detourFactor', 'Way driven per metre of straight line'],
+  ['personTravelMPerS', 'Pace of a person between greens'],
+] as const

@@ -1,0 +1,3 @@
+import type { SandOrder } from '../../compute/sand-order.ts'
+
+export const SandBar = (_: { readonly order: SandOrder }) => null

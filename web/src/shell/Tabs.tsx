@@ -1,0 +1,42 @@
+import { useLocation } from 'preact-iso'
+import { clubName } from '../state/course.ts'
+import { isOpen, MAIN_PAGES, MORE_PAGES, type PageLink } from './pages.ts'
+import { SyncLine } from './SyncLine.tsx'
+
+const Tab = (props: { readonly link: PageLink; readonly path: string; readonly class?: string }) => (
+  <a
+    href={props.link.href}
+    class={props.class}
+    aria-current={isOpen(props.link.href, props.path) ? 'page' : undefined}
+  >
+    {props.link.word}
+  </a>
+)
+
+/** The tabs of the notebook. */
+export const Tabs = () => {
+  const { path } = useLocation()
+  const underMore = path === '/more' || MORE_PAGES.some((link) => isOpen(link.href, path))
+  return (
+    <nav class="tabs" aria-label="Pages">
+      <p class="club only-wide">{clubName.value}</p>
+      {MAIN_PAGES.map((link) => (
+        // A single green is a page of the course.
+        <Tab
+          key={link.href}
+          link={link}
+          path={link.href === '/course' && path.startsWith('/green/') ? '/course' : path}
+        />
+      ))}
+      {MORE_PAGES.map((link) => (
+        <Tab key={link.href} link={link} path={path} class="only-wide" />
+      ))}
+      <a href="/more" class="only-narrow" aria-current={underMore ? 'page' : undefined}>
+        More
+      </a>
+      <div class="foot only-wide">
+        <SyncLine />
+      </div>
+    </nav>
+  )
+}

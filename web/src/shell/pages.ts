@@ -1,0 +1,24 @@
+/** A page that can be turned to. */
+export type PageLink = { readonly href: string; readonly word: string }
+
+/** The pages of everyday work, in the order of the job; along the foot on a phone. */
+export const MAIN_PAGES: readonly PageLink[] = [
+  { href: '/', word: 'Now' },
+  { href: '/course', word: 'Course' },
+  { href: '/prescription', word: 'Prescription' },
+  { href: '/plan', word: 'Plan' },
+]
+
+/** The rest, behind ‘More’ on a phone and in the margin on a desk. */
+export const MORE_PAGES: readonly PageLink[] = [
+  { href: '/sheets', word: 'Day sheets' },
+  { href: '/stores', word: 'Stores' },
+  { href: '/fixtures', word: 'Fixtures' },
+  { href: '/people', word: 'People' },
+  { href: '/machines', word: 'Machines' },
+  { href: '/settings', word: 'Settings and units' },
+]
+
+/** True when a page, or one below it, is open. */
+export const isOpen = (href: string, path: string): boolean =>
+  href === '/' ? path === '/' : path === href || path.startsWith(`${href}/`)

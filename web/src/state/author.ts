@@ -1,0 +1,32 @@
+import { signal } from '@preact/signals'
+
+const KEY = 'swardwright.author'
+
+const kept = (): string | null => {
+  try {
+    return localStorage.getItem(KEY)
+  } catch {
+    return null
+  }
+}
+
+/** Who records from this device. */
+export const author = signal('Course manager')
+
+/** Takes up the name kept on this device. */
+export const restoreAuthor = (): void => {
+  const name = kept()
+  if (name !== null && name !== '') author.value = name
+}
+
+/** Changes the name that stands beside what this device records; an empty name changes nothing. */
+export const setAuthor = (name: string): void => {
+  const trimmed = name.trim().slice(0, 120)
+  if (trimmed === '') return
+  author.value = trimmed
+  try {
+    localStorage.setItem(KEY, trimmed)
+  } catch {
+    // Without storage the name lasts until the page is closed.
+  }
+}

@@ -1,0 +1,69 @@
+import {
+  KINDS,
+  fold,
+  momentFromMs,
+  nextMomentMs,
+  uuidV7,
+  UUID_RANDOM_BYTES,
+  type BodyOf,
+  type CourseChange,
+  type Entry,
+  type KindName,
+} from '@swardwright/journal'
+import type { EntryStore } from '../journal/entry-store.ts'
+import { author } from './author.ts'
+import { courseId, journal, unsent } from './journal.ts'
+
+/** Where entries go once they are made. */
+export type Desk = {
+  readonly store: EntryStore
+  readonly device: string
+  /** Called with each entry once it is kept. */
+  readonly kept: (entry: Entry) => void
+}
+
+let desk: Desk | null = null
+let lastMs: number | null = null
+
+/** Says where entries go. `latestMs` is the moment of this device’s latest entry. */
+export const openDesk = (opened: Desk, latestMs: number | null): void => {
+  desk = opened
+  lastMs = latestMs
+}
+
+/** An id that needs nothing but the browser’s source of chance, which plain http has too. */
+export const freshId = (nowMs: number): string =>
+  uuidV7({ nowMs, random: crypto.getRandomValues(new Uint8Array(UUID_RANDOM_BYTES)) })
+
+/** Takes entries into what the pages show. */
+export const takeIn = (entries: readonly Entry[]): void => {
+  journal.value = fold(journal.value, entries)
+}
+
+/** Records that something happened. Resolves once it would survive the device being switched off; the pages then show it. */
+export const record = async <K extends KindName>(kind: K, body: BodyOf<K>): Promise<string> => {
+  const course = courseId.value
+  if (desk === null || course === null) throw new Error('nothing is open to record in')
+  lastMs = nextMomentMs(lastMs, Date.now())
+  const moment = momentFromMs(lastMs)
+  const entry: Entry = {
+    id: freshId(lastMs),
+    course,
+    device: desk.device,
+    author: author.value,
+    at: moment,
+    recordedAt: moment,
+    kind,
+    version: KINDS[kind].version,
+    body: body as Entry['body'],
+  }
+  await desk.store.add(entry)
+  takeIn([entry])
+  unsent.value = [...unsent.value, entry.id]
+  desk.kept(entry)
+  return entry.id
+}
+
+/** Records changes of the course. */
+export const changeCourse = (...changes: CourseChange[]): Promise<string> =>
+  record('courseChanged', { changes })
