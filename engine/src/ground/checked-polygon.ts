@@ -30,10 +30,17 @@ export const withoutRepeats = (ring: Ring): Ring => {
   return kept.slice(0, end + 1)
 }
 
-const checkRing = (ring: Ring, index: number): OutlineError | undefined => {
-  const bad = ring.findIndex((point) => !Number.isFinite(point.x) || !Number.isFinite(point.y))
-  if (bad >= 0) return { type: 'notFinite', ring: index, point: bad }
-  return ring.length < 3 ? { type: 'tooFewPoints', ring: index, points: ring.length } : undefined
+const findNotFinite = (rings: readonly Ring[]): OutlineError | undefined => {
+  for (const [ring, points] of rings.entries()) {
+    const point = points.findIndex(({ x, y }) => !Number.isFinite(x) || !Number.isFinite(y))
+    if (point >= 0) return { type: 'notFinite', ring, point }
+  }
+  return undefined
+}
+
+const findTooFew = (rings: readonly Ring[]): OutlineError | undefined => {
+  const ring = rings.findIndex((points) => points.length < 3)
+  return ring < 0 ? undefined : { type: 'tooFewPoints', ring, points: rings[ring]?.length ?? 0 }
 }
 
 const checkWidth = (ring: Ring, index: number): OutlineError | undefined => {
@@ -64,11 +71,10 @@ const turned = (ring: Ring, sign: 1 | -1): Ring => (signedAreaM2(ring) * sign < 
  * no sliver, islands on the green. The input is left alone. Errors: `OutlineError`, the first found, with its place.
  */
 export const checkedPolygon = (polygon: Polygon): Result<Polygon, OutlineError> => {
-  const rings = [polygon.outer, ...polygon.holes].map(withoutRepeats)
-  for (const [index, ring] of rings.entries()) {
-    const error = checkRing(ring, index)
-    if (error !== undefined) return fail(error)
-  }
+  const given = [polygon.outer, ...polygon.holes]
+  const rings = given.map(withoutRepeats)
+  const early = findNotFinite(given) ?? findTooFew(rings)
+  if (early !== undefined) return fail(early)
   const crossing = findCrossing(rings)
   if (crossing !== undefined) return fail({ type: 'selfCrossing', ...crossing })
   for (const [index, ring] of rings.entries()) {

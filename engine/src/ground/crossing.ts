@@ -78,7 +78,7 @@ export const findCrossing = (rings: readonly Ring[]): Crossing | undefined => {
       const f = edges[j]
       if (f === undefined || f.minX > e.maxX) break
       const at = conflict(e, f)
-      if (at !== undefined) return { at, rings: [e.ring, f.ring] }
+      if (at !== undefined) return { at, rings: [Math.min(e.ring, f.ring), Math.max(e.ring, f.ring)] }
     }
   }
   return undefined

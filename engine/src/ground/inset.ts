@@ -13,14 +13,21 @@ const CRUMB_M2 = 1e-4
 /** A ring as the clipping library takes it (a fresh copy, so the library can never change ours). */
 export const pathOf = (ring: Ring): PathD => ring.map((point) => ({ x: point.x, y: point.y }))
 
+/** Points that bend the edge by less than this are left out before it is moved, m: dense curves make the offset slow, and no machine follows them closer. */
+const THIN_M = 0.002
+
 /**
- * The edge moved inward by `byM` (islands grow by as much), as rings; empty when nothing is left. Outer rings come back anticlockwise,
- * islands clockwise. Negative `byM` moves it outward.
+ * The edge moved inward by `byM`, 0 or more (islands grow by as much), as rings; empty when nothing is left. Outer rings come back
+ * anticlockwise, islands clockwise. Within 2 mm of the true line.
  */
 export const insetRings = (rings: readonly Ring[], byM: number): readonly Ring[] => {
   if (byM === 0) return rings
+  // No circle in a shape is larger than the circle of its area. Spares the library the case where a curve shrinks to one point, which takes it minutes.
+  const largest = Math.max(0, ...rings.map(signedAreaM2))
+  if (byM > Math.sqrt(largest / Math.PI) - THIN_M) return []
+  const thinned = Clipper.simplifyPathsD(rings.map(pathOf), THIN_M, true)
   const moved = Clipper.inflatePathsD(
-    rings.map(pathOf),
+    thinned,
     -byM,
     JoinType.Round,
     EndType.Polygon,
