@@ -99,3 +99,5 @@ export type {
 export { caughtOn, tightestOn, type Caught, type Tightest } from './board/risk.ts'
 export { darkSpans, skyBands, skyHours, type SkyHour } from './sky-hours.ts'
 export { planNames, unplannedSentence, violationSentence, type PlanNames } from './plan-words.ts'
+export { hourStrip, type HourStripInput, type WorkableBand } from './hour-strip.ts'
+export { sandBar, type SandBarInput } from './sand-bar.ts'
