@@ -3,6 +3,7 @@ import { App } from './app.tsx'
 import { restoreTheme } from './shell/theme.ts'
 import { restoreAuthor } from './state/author.ts'
 import { startClock } from './state/clock.ts'
+import { keepDraft } from './state/kept-draft.ts'
 import { followFacts } from './state/follow.ts'
 import { openJournal } from './state/open.ts'
 import { adoptTokens } from './style/tokens.ts'
@@ -17,5 +18,6 @@ restoreTheme()
 restoreAuthor()
 startClock()
 render(<App />, document.getElementById('app') ?? document.body)
+keepDraft()
 followFacts()
 void openJournal()

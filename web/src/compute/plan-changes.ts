@@ -7,8 +7,6 @@ export type GreenChange = {
   /** When it was to be opened, and is now; null where it was or is not planned. */
   readonly was: string | null
   readonly now: string | null
-  /** Why it is left out, by the plan’s own reason. */
-  readonly reason: Plan['unplanned'][number]['reason'] | null
 }
 
 const openedBy = (plan: Plan): ReadonlyMap<string, string> =>
@@ -24,13 +22,12 @@ const changeOf = (was: string | null, now: string | null): GreenChange['change']
 /** Greens that open at another time, are left out, or are taken in again; greens that stay are not named. In the order of the new plan. */
 export const planChanges = (before: Plan, after: Plan): readonly GreenChange[] => {
   const [was, now] = [openedBy(before), openedBy(after)]
-  const reasons = new Map(after.unplanned.map((left) => [left.green, left.reason]))
   const greens = [...new Set([...now.keys(), ...was.keys()])]
   return greens
     .flatMap((green): readonly GreenChange[] => {
       const times = { was: was.get(green) ?? null, now: now.get(green) ?? null }
       const change = changeOf(times.was, times.now)
-      return change === null ? [] : [{ green, change, ...times, reason: reasons.get(green) ?? null }]
+      return change === null ? [] : [{ green, change, ...times }]
     })
     .sort((a, b) => Date.parse(a.now ?? a.was ?? '') - Date.parse(b.now ?? b.was ?? ''))
 }

@@ -4,19 +4,23 @@ import { h, type VNode } from 'preact'
 /** What a person touched in a drawing. */
 export type Touched = { readonly part: string; readonly id: string }
 
-type Touch = ((touched: Touched) => void) | undefined
+type Touch = {
+  readonly on: (touched: Touched) => void
+  /** Kinds of part that can be pressed; all when left out. */
+  readonly parts: readonly string[] | undefined
+} | null
 
-const press = (touch: NonNullable<Touch>, touched: Touched) => ({
+const press = (on: (touched: Touched) => void, touched: Touched) => ({
   tabIndex: 0,
   role: 'button',
   onClick: (event: Event) => {
     event.stopPropagation()
-    touch(touched)
+    on(touched)
   },
   onKeyDown: (event: KeyboardEvent) => {
     if (event.key !== 'Enter' && event.key !== ' ') return
     event.preventDefault()
-    touch(touched)
+    on(touched)
   },
 })
 
@@ -24,9 +28,9 @@ const element = (drawing: Drawing | string, touch: Touch, key: number): VNode | 
   if (typeof drawing === 'string') return drawing
   const part = drawing.attributes['data-part']
   const handlers =
-    touch === undefined || typeof part !== 'string'
+    touch === null || typeof part !== 'string' || touch.parts?.includes(part) === false
       ? {}
-      : press(touch, { part, id: String(drawing.attributes['data-id'] ?? '') })
+      : press(touch.on, { part, id: String(drawing.attributes['data-id'] ?? '') })
   return h(
     drawing.tag,
     { ...drawing.attributes, ...handlers, key },
@@ -38,5 +42,14 @@ const element = (drawing: Drawing | string, touch: Touch, key: number): VNode | 
 export const DrawingView = (props: {
   readonly drawing: Drawing
   readonly onTouch?: (touched: Touched) => void
+  readonly touchable?: readonly string[]
   readonly class?: string
-}) => <div class={`drawing ${props.class ?? ''}`}>{element(props.drawing, props.onTouch, 0)}</div>
+}) => (
+  <div class={`drawing ${props.class ?? ''}`}>
+    {element(
+      props.drawing,
+      props.onTouch === undefined ? null : { on: props.onTouch, parts: props.touchable },
+      0,
+    )}
+  </div>
+)

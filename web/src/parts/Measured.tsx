@@ -34,7 +34,10 @@ const UNIT_WORDS: Readonly<Record<string, string>> = {
 
 /** A number field whose meaning, unit and accepted range come from the schema, so that they are written down once. */
 export const Measured = (props: Props) => {
-  const quantity = quantityAt(props.schema, props.path)
+  const quantity = quantityAt(
+    props.schema,
+    props.path.map((key) => (/^\d+$/u.test(key) ? Number(key) : key)),
+  )
   if (quantity === undefined) throw new Error(`the schema has no quantity at ${props.path.join('.')}`)
   const { kind, label, value, onValue, ...rest } = props
   const wanted = units.value

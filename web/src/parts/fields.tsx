@@ -48,7 +48,7 @@ export const Choice = <T extends string>(props: {
   const id = useId()
   return (
     <div class="field" role="radiogroup" aria-labelledby={id}>
-      <span id={id} style={{ fontSize: '16px', fontWeight: 650 }}>
+      <span id={id} class="field-name">
         {props.label}
       </span>
       <div class="choices">

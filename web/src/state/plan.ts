@@ -3,7 +3,7 @@ import { addDays, localOf, type Plan, type PlanError } from '@swardwright/engine
 import type { BodyOf } from '@swardwright/journal'
 import type { Work } from '../compute/work.ts'
 import { spellsOf, type Spell } from '../compute/typed-rain.ts'
-import { compute } from './compute.ts'
+import { computeLong } from './compute.ts'
 import { course } from './course.ts'
 import { nowMs } from './clock.ts'
 import { facts } from './journal.ts'
@@ -29,7 +29,7 @@ export const planChoices = signal<PlanChoices>({ start: null, days: 7, seed: 1, 
 /** The plan that was settled; null until one is. */
 export const settledPlan = computed(() => facts.value.plan?.value ?? null)
 
-/** A plan made on this device and not settled. */
+/** A plan made on this device and not settled. It outlives the page, so that nobody waits for it twice. */
 export const draft = signal<PlannedFor | null>(null)
 
 /** The plan shown before the draft was made, to tell what moved. */
@@ -76,7 +76,7 @@ export const planNow = async (): Promise<void> => {
   const before = draft.value ?? (settledPlan.value === null ? null : { plan: settledPlan.value, rain: [] })
   planning.value = { schedules: 0, of: choices.schedules, unfinished: 0 }
   try {
-    const made = await compute(
+    const made = await computeLong(
       'plan',
       {
         course: known,
@@ -115,5 +115,5 @@ export const checkShown = (): void => {
   const [plan, known] = [shownPlan.value, course.value]
   if (plan === null || known === null) return verdict.clear()
   const hours = weather.value
-  verdict.ask(() => compute('check', { plan, course: known, weather: hours }))
+  verdict.ask(() => computeLong('check', { plan, course: known, weather: hours }))
 }

@@ -55,7 +55,7 @@ export const record = async <K extends KindName>(kind: K, body: BodyOf<K>): Prom
     recordedAt: moment,
     kind,
     version: KINDS[kind].version,
-    body: body as Entry['body'],
+    body: body,
   }
   await desk.store.add(entry)
   takeIn([entry])

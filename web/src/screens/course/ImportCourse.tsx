@@ -32,29 +32,24 @@ const sentencesOf = ({ course, assumed }: CourseReading): readonly string[] => {
 }
 
 const OutcomeNote = ({ outcome }: { readonly outcome: Outcome }) => {
-  switch (outcome.type) {
-    case 'idle':
-      return null
-    case 'reading':
-      return <p role="status">{WORDS.reading}</p>
-    case 'wrong':
-      return (
-        <Note kind="rust" word="Not brought in:" live>
-          {outcome.sentence}.
-        </Note>
-      )
-    case 'done':
-      return (
-        <Note kind="leaf" word={WORDS.broughtIn} live>
-          {outcome.reading.assumed.length === 0 ? null : WORDS.assumed}
-          <ul>
-            {sentencesOf(outcome.reading).map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        </Note>
-      )
-  }
+  if (outcome.type === 'idle') return null
+  if (outcome.type === 'reading') return <p role="status">{WORDS.reading}</p>
+  if (outcome.type === 'wrong')
+    return (
+      <Note kind="rust" word="Not brought in:" live>
+        {outcome.sentence}.
+      </Note>
+    )
+  return (
+    <Note kind="leaf" word={WORDS.broughtIn} live>
+      {outcome.reading.assumed.length === 0 ? null : WORDS.assumed}
+      <ul>
+        {sentencesOf(outcome.reading).map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </Note>
+  )
 }
 
 const Rough = ({ onSource }: { readonly onSource: (source: CourseSource) => void }) => {

@@ -34,24 +34,24 @@ export const GreenPage = () => {
         </>
       }
     >
-      <div class="columns main-left">
-        <div class="wide">
-          <Part title={WORDS.section}>
-            <Section green={green} group={group} />
-          </Part>
-          <Part title={WORDS.tests}>
-            <OrganicTests green={green} />
-          </Part>
-        </div>
-        <div class="wide">
-          <Part title={WORDS.here}>
-            <WhatHappensHere figures={figuresOf(green.id)} />
-          </Part>
+      <div class="wide">
+        <Part title={WORDS.section}>
+          <Section green={green} group={group} />
+        </Part>
+        <div class="columns">
+          <div class="wide">
+            <Part title={WORDS.here}>
+              <WhatHappensHere figures={figuresOf(green.id)} prescribed={group !== null} />
+            </Part>
+            <Part title={WORDS.tests}>
+              <OrganicTests green={green} />
+            </Part>
+            <Part title={WORDS.services}>
+              <Services green={green} />
+            </Part>
+          </div>
           <Part title={WORDS.facts}>
             <GreenFacts green={green} />
-          </Part>
-          <Part title={WORDS.services}>
-            <Services green={green} />
           </Part>
         </div>
       </div>

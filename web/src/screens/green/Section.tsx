@@ -27,7 +27,7 @@ const OneState = (
 ) => {
   const drawing = sectionDrawing(
     sectionOf(props.green, props.group, props.state, {
-      pxPerMm: isWide.value ? 3.4 : 2.5,
+      pxPerMm: isWide.value ? 3.6 : 2.4,
       units: units.value,
       margin: !isWide.value || props.state === 'after' ? 'figures' : 'none',
     }),
@@ -37,6 +37,7 @@ const OneState = (
       <DrawingView
         drawing={drawing}
         class="section"
+        touchable={['layer', 'thatch', 'unmeasured', 'hole', 'groove', 'surfaceSand']}
         onTouch={(touched) => props.onTold(toldBy(drawing, touched))}
       />
       {isWide.value ? <figcaption class="quiet small">{WORDS.sectionStates[props.state]}</figcaption> : null}

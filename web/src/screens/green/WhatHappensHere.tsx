@@ -1,10 +1,9 @@
-import { decimal, durationWords, shareWords, taskTodo } from '@swardwright/present'
+import { decimal, durationWords, figureOf, shareWords, taskTodo, unitMark } from '@swardwright/present'
 import type { GreenFigures } from '../../compute/figures.ts'
 import { Asked, Fact, Figure } from '../../parts/Figure.tsx'
 import { Fold } from '../../parts/Fold.tsx'
 import { massWords, sandBand } from '../../parts/quantity-words.ts'
 import { units } from '../../state/course.ts'
-import { figureOf, unitMark } from '@swardwright/present'
 import { WORDS } from './words.ts'
 
 const Steps = ({ figures }: { readonly figures: GreenFigures }) => (
@@ -41,12 +40,19 @@ const OrganicOut = ({ figures }: { readonly figures: GreenFigures }) => {
 }
 
 /** What the prescription comes to on this green, in figures that can be asked where they come from. */
-export const WhatHappensHere = ({ figures }: { readonly figures: GreenFigures | undefined }) =>
-  figures === undefined ? (
-    <p>
-      {WORDS.notPrescribed} <a href="/prescription">{WORDS.toPrescription}</a>
-    </p>
-  ) : (
+export const WhatHappensHere = (props: {
+  readonly figures: GreenFigures | undefined
+  readonly prescribed: boolean
+}) => {
+  const { figures } = props
+  if (figures === undefined)
+    return (
+      <p>
+        {props.prescribed ? WORDS.working : WORDS.notPrescribed}{' '}
+        <a href="/prescription">{WORDS.toPrescription}</a>
+      </p>
+    )
+  return (
     <div class="stack">
       <div class="figures">
         <Figure
@@ -77,3 +83,4 @@ export const WhatHappensHere = ({ figures }: { readonly figures: GreenFigures | 
       <a href="/prescription">{WORDS.toPrescription}</a>
     </div>
   )
+}

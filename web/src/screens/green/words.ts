@@ -7,6 +7,7 @@ export const WORDS = {
   notTested: 'No organic-matter test yet: the rootzone is drawn without its tone. Put one in below.',
   here: 'What the prescription does here',
   notPrescribed: 'No group of the prescription takes this green.',
+  working: 'Working it out …',
   toPrescription: 'Change the prescription',
   opened: 'Surface opened',
   touched: 'touched at least once',

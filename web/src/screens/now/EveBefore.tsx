@@ -1,26 +1,31 @@
-import { clock, counted, dayWords, durationWords, quantityWords } from '@swardwright/present'
-import type { Course } from '@swardwright/engine'
+import {
+  clock,
+  counted,
+  durationWords,
+  planNames,
+  quantityWords,
+  violationSentence,
+} from '@swardwright/present'
+import type { Course, Plan } from '@swardwright/engine'
 import { goOrHold, type GoOrHold } from '../../compute/go-or-hold.ts'
 import { Fact } from '../../parts/Figure.tsx'
 import { Part } from '../../parts/Page.tsx'
-import { greenNames, units, useCourse } from '../../state/course.ts'
+import { units, useCourse } from '../../state/course.ts'
 import { draft, shownPlan, verdict } from '../../state/plan.ts'
 import { rainOfPlan } from '../../state/rain-of-plan.ts'
 import { CourseMap } from '../course/CourseMap.tsx'
+import { DayStrip } from '../plan/DayStrip.tsx'
 import { DayOrder } from '../plan/OrderOfGreens.tsx'
-import { RULE_WORDS } from '../plan/words.ts'
 import { PostsByPart } from './PostsByPart.tsx'
 import { WORDS } from './words.ts'
 
 /** The reasons, each with its hour. */
-const reasons = (day: GoOrHold, timeZone: string): readonly string[] => {
+const reasons = (day: GoOrHold, course: Course, plan: Plan): readonly string[] => {
+  const { timeZone } = course
   const at = (instant: string) => clock(instant, timeZone)
   if (day.greens === 0) return [WORDS.nothingOpened]
   if (day.broken.length > 0)
-    return day.broken.slice(0, 3).map((one) => {
-      const where = one.green === null ? '' : `${greenNames.value.get(one.green) ?? one.green}: `
-      return `${where}${RULE_WORDS[one.rule]}${one.at === null ? '' : `, ${at(one.at)}`}`
-    })
+    return day.broken.slice(0, 3).map((one) => `${violationSentence(one, planNames(course, plan))}.`)
   return [
     day.rainFrom === null ? WORDS.dry : `Dry until ${at(day.rainFrom)}.`,
     ...(day.finish === null
@@ -49,20 +54,20 @@ const comesOn = (course: Course, date: string): readonly string[] => [
     ),
 ]
 
-const Verdict = ({ day, date }: { readonly day: GoOrHold; readonly date: string }) => {
-  const { timeZone } = useCourse()
+const Verdict = ({ day, plan }: { readonly day: GoOrHold; readonly plan: Plan }) => {
+  const course = useCourse()
   return (
     <div class="verdict">
       <p class={`strike ${day.go ? 'leaf' : 'rust'}`}>{day.go ? WORDS.go : WORDS.hold}</p>
       <div class="tight">
         <ul class="reasons">
-          {reasons(day, timeZone).map((reason) => (
+          {reasons(day, course, plan).map((reason) => (
             <li key={reason}>{reason}</li>
           ))}
         </ul>
         {draft.value === null ? null : (
           <p class="small ochre">
-            {WORDS.notSettled} <a href="/plan">{dayWords(date)}</a>
+            {WORDS.notSettled} <a href="/plan">{WORDS.toPlan}</a>
           </p>
         )}
       </div>
@@ -98,10 +103,16 @@ export const EveBefore = ({ date }: { readonly date: string }) => {
   const planDay = plan.days.find((one) => one.date === date)
   return (
     <div class="wide">
-      <Verdict day={day} date={date} />
+      <Verdict day={day} plan={plan} />
       <div class="columns">
         <div class="wide">
           <Hours day={day} />
+          <DayStrip date={date} />
+          <Part title={WORDS.order} class="stack">
+            {planDay === undefined ? null : <DayOrder plan={plan} day={planDay} />}
+          </Part>
+        </div>
+        <div class="wide">
           <Part title={WORDS.posts}>
             <PostsByPart plan={plan} date={date} />
           </Part>
@@ -113,11 +124,8 @@ export const EveBefore = ({ date }: { readonly date: string }) => {
               ))}
             </ul>
           </Part>
-        </div>
-        <Part title={WORDS.order} class="stack">
-          {planDay === undefined ? null : <DayOrder plan={plan} day={planDay} />}
           <CourseMap course={course} walk={plan} date={date} />
-        </Part>
+        </div>
       </div>
       <a href="/plan">{WORDS.toPlan}</a>
     </div>

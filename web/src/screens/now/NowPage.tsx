@@ -35,11 +35,12 @@ export const NowPage = () => {
         </Page>
       )
     case 'ahead':
-      return (
-        <Page title={WORDS.ahead} over={over}>
-          <PlanningNow />
-          <Ahead />
-        </Page>
-      )
+      break
   }
+  return (
+    <Page title={WORDS.ahead} over={over}>
+      <PlanningNow />
+      <Ahead />
+    </Page>
+  )
 }

@@ -12,12 +12,15 @@ const Choices = ({ done }: { readonly done: () => void }) => {
   const [machine, setMachine] = useState(machines[0]?.id ?? '')
   const [text, setText] = useState('')
   const raining = facts.value.rain.at(-1)?.ended === null
-  const write = (entry: Promise<string>) => void entry.then(done)
+  const write = async (entry: Promise<unknown>): Promise<void> => {
+    await entry
+    done()
+  }
   return (
     <div class="stack">
       <button
         type="button"
-        onClick={() => write(raining ? record('rainEnded', {}) : record('rainBegan', {}))}
+        onClick={() => void write(raining ? record('rainEnded', {}) : record('rainBegan', {}))}
       >
         {raining ? WORDS.rainEnded : WORDS.rainBegan}
       </button>
@@ -32,7 +35,7 @@ const Choices = ({ done }: { readonly done: () => void }) => {
           />
           <button
             type="button"
-            onClick={() => write(record('problemReported', { problem: 'machineOut', machine }))}
+            onClick={() => void write(record('problemReported', { problem: 'machineOut', machine }))}
           >
             {WORDS.keep}
           </button>
@@ -51,12 +54,12 @@ const Choices = ({ done }: { readonly done: () => void }) => {
         <button
           type="button"
           disabled={text.trim() === ''}
-          onClick={() => write(record('problemReported', { problem: 'other', words: text.trim() }))}
+          onClick={() => void write(record('problemReported', { problem: 'other', words: text.trim() }))}
         >
           {WORDS.keep}
         </button>
       </fieldset>
-      <button type="button" onClick={() => void planNow().then(done)}>
+      <button type="button" onClick={() => void write(planNow())}>
         {WORDS.planAgain}
       </button>
     </div>

@@ -41,6 +41,7 @@ export const Board = ({ plan }: { readonly plan: Plan }) => {
           <DrawingView
             drawing={drawn.hours}
             class="natural"
+            touchable={['task', 'band', 'flag', 'spare', 'caught']}
             onTouch={(touched) => setTold(toldBy(drawn, touched))}
           />
         </div>

@@ -4,7 +4,7 @@ import type { Spell } from '../../compute/typed-rain.ts'
 import { Part } from '../../parts/Page.tsx'
 import { greenNames, useCourse } from '../../state/course.ts'
 import { draft, planBefore } from '../../state/plan.ts'
-import { REASON_WORDS, WORDS } from './words.ts'
+import { WORDS } from './words.ts'
 
 /** Rain in words, joined where one hour follows the other: ‘Tue 11 Aug 14:00 to 21:00’. */
 const rainWords = (spells: readonly Spell[], timeZone: string): string => {
@@ -23,8 +23,7 @@ const rainWords = (spells: readonly Spell[], timeZone: string): string => {
 }
 
 const changeWords = (change: GreenChange, timeZone: string): string => {
-  if (change.now === null)
-    return change.reason === null ? 'left out' : `left out: ${REASON_WORDS[change.reason]}`
+  if (change.now === null) return 'left out, see below'
   if (change.was === null) return `taken in, ${dayAndClock(change.now, timeZone)}`
   const sameDay = dateAt(change.was, timeZone) === dateAt(change.now, timeZone)
   return sameDay

@@ -1,5 +1,3 @@
-import type { Rule, UnplannedReason } from '@swardwright/engine'
-
 /** Words of the page ‘Plan’. */
 export const WORDS = {
   title: 'Plan',
@@ -58,49 +56,3 @@ export const WORDS = {
   sheets: 'Day sheets, one a post, to print',
   allFinished: 'All finished',
 } as const
-
-/** Why a green is left out. */
-export const REASON_WORDS: Readonly<Record<UnplannedReason, string>> = {
-  noMachine: 'no machine in the shed for a step of its chain',
-  noSkill: 'nobody is trained for a step of its chain',
-  noWindow: 'no dry, light stretch is long enough to open and finish it',
-  sandShort: 'the sand in the bay does not reach',
-  servicesNotLocated: 'services under it are not located, and the work is deep',
-  notPrescribed: 'no group of the prescription takes it',
-  noTimeLeft: 'the days looked ahead are full',
-}
-
-/** What a broken rule means. */
-export const RULE_WORDS: Readonly<Record<Rule, string>> = {
-  unknownId: 'something is named that the course does not have',
-  badTime: 'a task ends before it begins',
-  machineTwice: 'a machine is in two places',
-  personTwice: 'somebody is in two places',
-  wrongMachine: 'a machine cannot do that work',
-  machineOut: 'a machine is out of work that day',
-  noSkill: 'somebody is not trained for it',
-  crewShort: 'too few people on a machine',
-  missingOperation: 'a step is missing',
-  extraOperation: 'a step is there that is not prescribed',
-  outOfOrder: 'steps stand in the wrong order',
-  taskTooShort: 'a task is shorter than the work takes',
-  lagTooShort: 'a wait between steps is too short',
-  sameDay: 'a step should be on a later day',
-  noSetUp: 'a machine is not set up',
-  noMove: 'a machine is not driven over',
-  noTravel: 'somebody has no time to walk over',
-  noRefill: 'the dresser is not filled',
-  hopperOverfull: 'a load is more than the hopper holds',
-  stockGone: 'the sand in the bay runs out',
-  outsideShift: 'work outside somebody’s shift',
-  breakMissed: 'somebody gets no break',
-  notWorkable: 'work in an hour that is not fit for it',
-  openInRain: 'a green lies open in rain',
-  openOvernight: 'a green lies open overnight',
-  draggedBeforeDry: 'dragged before the sand is dry',
-  tooManyOpen: 'too many greens open at one time',
-  firstGreenUnchecked: 'the next green is opened before the first is checked',
-  servicesNotLocated: 'deep work over services that are not located',
-  notAccountedFor: 'a green is neither planned nor left out with a reason',
-  figureWrong: 'a figure in the plan does not match its tasks',
-}

@@ -1,0 +1,25 @@
+import { defineConfig } from '@playwright/test'
+
+/** Browser tests: each starts the built server itself, on a free port with a fresh data folder. */
+export default defineConfig({
+  testDir: 'web/e2e',
+  timeout: 120_000,
+  expect: { timeout: 30_000 },
+  workers: 1,
+  fullyParallel: false,
+  forbidOnly: true,
+  reporter: [['list']],
+  outputDir: 'test-results/browser',
+  use: {
+    browserName: 'chromium',
+    viewport: { width: 1280, height: 900 },
+    locale: 'en-GB',
+    timezoneId: 'Europe/London',
+    colorScheme: 'light',
+    trace: 'retain-on-failure',
+    launchOptions: {
+      executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
+      args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'],
+    },
+  },
+})
