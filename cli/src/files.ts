@@ -7,7 +7,7 @@ import {
   readPrescription,
   type Course,
   type CourseError,
-  type Plan,
+  type PlanToCheck,
   type Prescription,
   type Result,
   type WeatherHours,
@@ -37,7 +37,7 @@ export const openPrescription = async (io: Io, path: string): Promise<Prescripti
   opened(path, readPrescription(await io.readFile(path)))
 
 /** A plan file. */
-export const openPlan = async (io: Io, path: string): Promise<Plan> =>
+export const openPlan = async (io: Io, path: string): Promise<PlanToCheck> =>
   opened(path, readPlan(await io.readFile(path)))
 
 /** A forecast in the open hourly shape; null when none is given. */

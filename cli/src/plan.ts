@@ -6,16 +6,20 @@ import {
   planSchema,
   type Course,
   type Plan,
+  type PlanToCheck,
   type Violation,
   usualPrescription,
 } from '@swardwright/engine'
-import { planErrorWords, planSummary, violationSentence } from '@swardwright/present'
+import {
+  planErrorWords,
+  planNames,
+  planSummary,
+  unplannedSentence,
+  violationSentence,
+} from '@swardwright/present'
 import { BadInput, type Command, type Io } from './command.ts'
 import { DEMO_COURSE, openCourse, openForecast, openPlan, openPrescription } from './files.ts'
 import { readOptions, required, wholeNumber } from './options.ts'
-
-const greenNames = (course: Course): ReadonlyMap<string, string> =>
-  new Map(course.greens.map(({ id, name }) => [id, name]))
 
 const MAKE_OPTIONS = {
   course: 'text',
@@ -60,12 +64,12 @@ const make = async (argv: readonly string[], io: Io): Promise<number> => {
     ],
   }
   if (options.json === true) io.out(JSON.stringify(plan))
-  else io.out(planSummary(plan, course))
+  else io.out(planSummary(plan, course, (entry) => unplannedSentence(entry, planNames(course, plan))))
   return plan.unplanned.length === 0 ? 0 : 1
 }
 
 /** The course that a plan is judged on: the file given; without one the demo course, if the plan is for that. */
-const courseFor = async (io: Io, plan: Plan, path: string | undefined): Promise<Course> => {
+const courseFor = async (io: Io, plan: PlanToCheck, path: string | undefined): Promise<Course> => {
   if (path !== undefined) return (await openCourse(io, path)).course
   const { course } = await openCourse(io, DEMO_COURSE)
   if (course.id === plan.course.id) return course
@@ -81,15 +85,20 @@ const check = async (argv: readonly string[], io: Io): Promise<number> => {
     io.err('the course has changed since this plan was made; judged on the course as it is now')
   const checked = checkPlanAgainst(plan, { course, weather: await openForecast(io, options.forecast) })
   if (!checked.ok) throw new BadInput(planErrorWords(checked.error))
-  report(io, checked.value, course, options.json === true)
+  report(io, checked.value, { course, plan }, options.json === true)
   return checked.value.length === 0 ? 0 : 1
 }
 
-const report = (io: Io, violations: readonly Violation[], course: Course, json: boolean): void => {
+const report = (
+  io: Io,
+  violations: readonly Violation[],
+  { course, plan }: { readonly course: Course; readonly plan: PlanToCheck },
+  json: boolean,
+): void => {
   if (json) return io.out(JSON.stringify(violations))
   if (violations.length === 0) return io.out('clean')
-  const context = { timeZone: course.timeZone, greenNames: greenNames(course) }
-  for (const violation of violations) io.out(`${violation.rule}: ${violationSentence(violation, context)}`)
+  const names = planNames(course, plan)
+  for (const violation of violations) io.out(`${violation.rule}: ${violationSentence(violation, names)}`)
 }
 
 const schema = (_argv: readonly string[], io: Io): Promise<number> => {

@@ -49,7 +49,13 @@ export {
   type UnitsWanted,
 } from './course/course.ts'
 export { prescription as prescriptionSchema, type Prescription } from './planning/prescription.ts'
-export { instant as instantSchema, plan as planSchema, type Plan, type PlanTask } from './planning/plan.ts'
+export {
+  instant as instantSchema,
+  plan as planSchema,
+  type Plan,
+  type PlanTask,
+  type PlanToCheck,
+} from './planning/plan.ts'
 export { OPERATIONS, type Operation } from './planning/operations.ts'
 export type { CalculationError } from './catalogue/errors.ts'
 export type { Item } from './catalogue/item.ts'
@@ -166,3 +172,28 @@ export {
 } from './weather/dailyRecord.ts'
 export { recordEvapotranspiration, type RecordEt } from './weather/recordEt.ts'
 export { TYPICAL_MACHINES, TYPICAL_PERSON, type TypicalMachine } from './course/typical.ts'
+export {
+  compareResults,
+  methodDifferences,
+  samplingDepthMm,
+  type Comparison,
+  type ComparisonError,
+  type LaboratoryResult,
+  type LayerChange,
+  type MethodDifference,
+} from './agronomy/laboratory.ts'
+export {
+  bandOf,
+  dressed,
+  EMPTY_LAYER,
+  mergeLayers,
+  organicPercentOf,
+  profileOf,
+  profileThicknessMm,
+  sampledAs,
+  scaleLayer,
+  thicknessMm,
+  type DepthBand,
+  type ProfileLayer,
+  type ProfileState,
+} from './agronomy/profile-state.ts'

@@ -5,17 +5,6 @@ import { openedGreens } from './score.ts'
 /** Judges a schedule: true when no hard rule is broken. The independent checker, handed in. */
 export type JudgeSchedule = (tasks: readonly ScheduledTask[]) => boolean
 
-/** Latest minute of [low, high] for which `holds`, by halving; `holds(low)` is taken for granted. */
-const latest = (low: number, high: number, holds: (minute: number) => boolean): number => {
-  let [yes, no] = [low, high + 1]
-  while (no - yes > 1) {
-    const middle = (yes + no) >> 1
-    if (holds(middle)) yes = middle
-    else no = middle
-  }
-  return yes
-}
-
 /**
  * Last safe start of a planned green, minutes: the latest minute at which it may be opened so that, with its own later steps moved as they must and all
  * other tasks unchanged or later, the plan stays clean. One minute later it does not, because the search goes down from the latest thinkable minute.
@@ -30,13 +19,9 @@ export const lastSafeStart = (
   if (opened === undefined) return null
   const day = problem.days.find((d) => opened.opened >= d.startMin && opened.opened < d.endMin)
   if (day === undefined) return null
-  const high = latest(
-    opened.opened,
-    day.darkMin,
-    (minute) => openLater(problem, tasks, green, minute) !== null,
-  )
-  for (let minute = high; minute > opened.opened; minute--) {
-    const moved = openLater(problem, tasks, green, minute)
+  const openAt = openLater(problem, tasks, green)
+  for (let minute = day.darkMin; minute > opened.opened; minute--) {
+    const moved = openAt(minute)
     if (moved !== null && isClean(moved)) return minute
   }
   return opened.opened

@@ -1,6 +1,6 @@
 import { chainMarks } from './chain.ts'
 import { dryFrom } from './dried.ts'
-import type { Problem, ProblemPerson, ProblemStep, ScheduledTask, Span } from './problem.ts'
+import type { Problem, ProblemPerson, ProblemStep, ScheduledTask } from './problem.ts'
 import { firstFit, NEVER } from './spans.ts'
 
 const SHED = 0
@@ -42,16 +42,26 @@ const fitsShifts = (problem: Problem, people: readonly number[], start: number, 
       problem.people[person]?.shifts.some((shift) => start >= shift.start && finish <= shift.end) === true,
   )
 
-type Before = { end: number; place: number }
+/** A person's day so far: end and place of the last task, and the breaks (by index) that have had their time. */
+type Before = { readonly end: number; readonly place: number; readonly rested: ReadonlySet<number> }
 
-/** Later start that leaves the person's break: once the break can no longer come after this task, it comes before it. */
-const afterBreaks = (person: ProblemPerson, freeFrom: number, start: number, minutes: number): number =>
-  person.breaks.reduce((at, { window, minutes: pause }) => {
-    if (at >= window.end || at + minutes <= window.start) return at
-    const free = Math.max(window.start, freeFrom)
-    const before = at - free >= pause
-    const after = window.end - (at + minutes) >= pause
-    return before || after ? at : Math.min(free + pause, window.end)
+const FRESH: Before = { end: 0, place: SHED, rested: new Set() }
+
+/** Breaks that fit between the last task and a start. */
+const restedBy = (person: ProblemPerson, before: Before, start: number): ReadonlySet<number> => {
+  const rested = new Set(before.rested)
+  person.breaks.forEach(({ window, minutes }, index) => {
+    if (Math.min(start, window.end) - Math.max(before.end, window.start) >= minutes) rested.add(index)
+  })
+  return rested
+}
+
+/** Later start that leaves the person's breaks: one that can no longer come after this task comes before it. */
+const afterBreaks = (person: ProblemPerson, before: Before, start: number, minutes: number): number =>
+  person.breaks.reduce((at, { window, minutes: pause }, index) => {
+    if (at >= window.end || at + minutes <= window.start || restedBy(person, before, at).has(index)) return at
+    const stillAfter = window.end - (at + minutes) >= pause
+    return stillAfter ? at : Math.min(Math.max(window.start, before.end) + pause, window.end)
   }, start)
 
 const stepOf = (problem: Problem, task: ScheduledTask): ProblemStep | undefined =>
@@ -61,64 +71,126 @@ const stepOf = (problem: Problem, task: ScheduledTask): ProblemStep | undefined 
         (s) => s.operation === task.kind && s.pass === task.pass && s.load === task.load,
       )
 
-/**
- * The same tasks, machines, people and order, with one green opened at `openAt` instead and everything moved later only as far as it must.
- * Ways, waits, drying, workable hours, shifts and breaks push; nothing is re-ordered. Returns null when a task no longer fits a shift of its people.
- */
-export const openLater = (
-  problem: Problem,
-  tasks: readonly ScheduledTask[],
-  green: number,
-  openAt: number,
-): readonly ScheduledTask[] | null => {
-  const openStep = problem.greens[green]?.steps[chainMarks(problem.greens[green]).open]
-  const places = placesOfTasks(problem, tasks)
-  const machineFree = new Map<number, number>()
-  const people = new Map<number, Before>()
-  const greenFree = new Map<number, number>()
-  const dressed = new Map<number, number>()
-  const moved: ScheduledTask[] = []
-  const count = problem.places.length
-  for (const [index, task] of tasks.entries()) {
-    const minutes = task.finishMin - task.startMin
-    const { from, to } = places[index] ?? { from: SHED, to: SHED }
-    const step = stepOf(problem, task)
-    const chained = isOperation(task) && task.green !== null
-    const opens = chained && task.green === green && step === openStep
-    let start = Math.max(task.startMin, opens ? openAt : 0, machineFree.get(task.machine ?? -1) ?? 0)
-    if (chained) start = Math.max(start, (greenFree.get(task.green ?? -1) ?? 0) + (step?.lagMin ?? 0))
-    if (chained && (step?.dryNeedMm ?? 0) > 0)
-      start = Math.max(
-        start,
-        dryFrom(problem.driedMm, dressed.get(task.green ?? -1) ?? 0, step?.dryNeedMm ?? 0),
-      )
-    const spans: readonly Span[] | undefined = isOperation(task)
-      ? problem.workable.get(task.kind as ProblemStep['operation'])
-      : undefined
-    for (let round = 0; ; round++) {
-      const before = start
-      for (const person of task.people) {
-        const last = people.get(person)
-        const sameDay =
-          last !== undefined &&
-          problem.days.some((d) => d.startMin <= last.end && start < d.endMin && start >= d.startMin)
-        const freeFrom = last?.end ?? 0
-        if (last !== undefined && sameDay)
-          start = Math.max(start, last.end + (problem.personTravelMin[last.place * count + from] ?? 0))
-        const who = problem.people[person]
-        if (who !== undefined) start = afterBreaks(who, freeFrom, start, minutes)
-      }
-      if (spans !== undefined) start = firstFit(spans, start, minutes)
-      if (start >= NEVER || round > 20) return null
-      if (start === before) break
-    }
-    const finish = start + minutes
-    if (!fitsShifts(problem, task.people, start, finish)) return null
-    moved.push({ ...task, startMin: start, finishMin: finish })
-    if (task.machine !== null) machineFree.set(task.machine, finish)
-    for (const person of task.people) people.set(person, { end: finish, place: to })
-    if (chained) greenFree.set(task.green ?? -1, finish)
-    if (task.kind === 'dress') dressed.set(task.green ?? -1, finish)
+/** How far each machine, person and green has come while the tasks are walked through in order. */
+type Walk = {
+  readonly problem: Problem
+  readonly machineFree: Map<number, number>
+  readonly people: Map<number, Before>
+  readonly greenFree: Map<number, number>
+  readonly dressed: Map<number, number>
+}
+
+/** Start allowed by the machine and by the chain of the green: the step before, its wait, the dry sand. */
+const chainStart = (walk: Walk, task: ScheduledTask, step: ProblemStep | undefined): number => {
+  const start = Math.max(task.startMin, walk.machineFree.get(task.machine ?? -1) ?? 0)
+  if (step === undefined || task.green === null) return start
+  const waited = Math.max(start, (walk.greenFree.get(task.green) ?? 0) + step.lagMin)
+  return step.dryNeedMm > 0
+    ? Math.max(waited, dryFrom(walk.problem.driedMm, walk.dressed.get(task.green) ?? 0, step.dryNeedMm))
+    : waited
+}
+
+/** Start allowed by one person: the way from the last task of that day, and the breaks. */
+const personStart = (walk: Walk, index: number, from: number, start: number, minutes: number): number => {
+  const { problem } = walk
+  const person = problem.people[index]
+  const before = walk.people.get(index)
+  if (person === undefined) return start
+  const sameDay =
+    before !== undefined &&
+    problem.days.some((day) => day.startMin <= before.end && start >= day.startMin && start < day.endMin)
+  const arrived = sameDay
+    ? before.end + (problem.personTravelMin[before.place * problem.places.length + from] ?? 0)
+    : start
+  return afterBreaks(person, before ?? FRESH, Math.max(start, arrived), minutes)
+}
+
+/** Rounds of pushing by people and hours after which a task is given up; each push moves on, so a few settle it. */
+const MOST_ROUNDS = 20
+
+/** Earliest start from `from` on that its people and the workable hours allow; NEVER when there is none. */
+const settledStart = (walk: Walk, task: ScheduledTask, place: number, least: number): number => {
+  const minutes = task.finishMin - task.startMin
+  const spans = isOperation(task)
+    ? walk.problem.workable.get(task.kind as ProblemStep['operation'])
+    : undefined
+  let start = least
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const before = start
+    for (const person of task.people) start = personStart(walk, person, place, start, minutes)
+    if (spans !== undefined) start = firstFit(spans, start, minutes)
+    if (start === before || start >= NEVER) return start
   }
-  return moved
+  return NEVER
+}
+
+/** Writes a moved task into the walk. */
+const pass = (walk: Walk, task: ScheduledTask, to: number): void => {
+  if (task.machine !== null) walk.machineFree.set(task.machine, task.finishMin)
+  for (const index of task.people) {
+    const person = walk.problem.people[index]
+    const rested =
+      person === undefined
+        ? new Set<number>()
+        : restedBy(person, walk.people.get(index) ?? FRESH, task.startMin)
+    walk.people.set(index, { end: task.finishMin, place: to, rested })
+  }
+  if (task.green === null || !isOperation(task)) return
+  walk.greenFree.set(task.green, task.finishMin)
+  if (task.kind === 'dress') walk.dressed.set(task.green, task.finishMin)
+}
+
+const copyOf = (walk: Walk): Walk => ({
+  problem: walk.problem,
+  machineFree: new Map(walk.machineFree),
+  people: new Map(walk.people),
+  greenFree: new Map(walk.greenFree),
+  dressed: new Map(walk.dressed),
+})
+
+/** Opens the green at a minute: the same tasks, some of them later; null when one no longer fits its day and the shifts of its people. */
+export type OpenAt = (minute: number) => readonly ScheduledTask[] | null
+
+/**
+ * Asks what happens when one green is opened later. The same tasks, machines, people and order; everything is moved later only as far as it must.
+ * Ways, waits, drying, workable hours, shifts and breaks push; nothing is re-ordered, and no task leaves its day.
+ * What comes before the opening and on other days stays, so it is worked out once for all minutes that are asked.
+ */
+export const openLater = (problem: Problem, tasks: readonly ScheduledTask[], green: number): OpenAt => {
+  const own = problem.greens[green]
+  const openStep = own?.steps[chainMarks(own).open]
+  const opening = tasks.findIndex(
+    (task) => task.green === green && isOperation(task) && stepOf(problem, task) === openStep,
+  )
+  const openTask = tasks[opening]
+  const day = problem.days.find((d) => openTask !== undefined && openTask.startMin < d.endMin)
+  if (openTask === undefined || day === undefined) return () => null
+  const places = placesOfTasks(problem, tasks)
+  const placeOf = (index: number): { readonly from: number; readonly to: number } =>
+    places[index] ?? { from: SHED, to: SHED }
+  const before: Walk = {
+    problem,
+    machineFree: new Map(),
+    people: new Map(),
+    greenFree: new Map(),
+    dressed: new Map(),
+  }
+  for (const [index, task] of tasks.slice(0, opening).entries()) pass(before, task, placeOf(index).to)
+  const last = tasks.findLastIndex((task) => task.startMin < day.endMin)
+  return (minute) => {
+    const walk = copyOf(before)
+    const moved: ScheduledTask[] = []
+    for (let index = opening; index <= last; index++) {
+      const task = tasks[index] ?? openTask
+      const step = isOperation(task) ? stepOf(problem, task) : undefined
+      const least = Math.max(chainStart(walk, task, step), index === opening ? minute : 0)
+      const start = settledStart(walk, task, placeOf(index).from, least)
+      const finish = start + task.finishMin - task.startMin
+      if (finish > day.endMin || !fitsShifts(problem, task.people, start, finish)) return null
+      const next = { ...task, startMin: start, finishMin: finish }
+      moved.push(next)
+      pass(walk, next, placeOf(index).to)
+    }
+    return [...tasks.slice(0, opening), ...moved, ...tasks.slice(last + 1)]
+  }
 }

@@ -4,7 +4,7 @@ import { checkPlan, isCleanSchedule } from './check/check.ts'
 import { compileProblem } from './check/compile.ts'
 import { lastSafeStarts } from './last-safe-start.ts'
 import type { PlanError } from './plan-error.ts'
-import type { Plan } from './plan.ts'
+import type { Plan, PlanToCheck } from './plan.ts'
 import type { Problem } from './problem.ts'
 import { readProblem, type PlanInput, type Ports } from './read-problem.ts'
 import type { Violation } from './rules.ts'
@@ -74,7 +74,7 @@ export const makePlan = (
 }
 
 /** Days from the plan's start to its last task, with one to spare: the horizon that a plan is judged on. */
-const horizonOf = (plan: Plan): number => {
+const horizonOf = (plan: PlanToCheck): number => {
   const last = Math.max(...plan.tasks.map((task) => Date.parse(task.finish)), Date.parse(plan.start))
   return Math.min(
     60,
@@ -84,7 +84,7 @@ const horizonOf = (plan: Plan): number => {
 
 /** Judges a plan, also one written by hand, against a course and a forecast. Errors: `PlanError`. */
 export const checkPlanAgainst = (
-  plan: Plan,
+  plan: PlanToCheck,
   input: Pick<PlanInput, 'course' | 'weather'>,
   ports: Ports = WEATHER_PORTS,
 ): Result<readonly Violation[], PlanError> => {

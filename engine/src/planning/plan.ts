@@ -90,6 +90,23 @@ export const plan = v.object({
   objective,
 })
 
+/** A plan to be judged: the tasks and what they are for are enough; what else it states is judged too. */
+export const planToCheck = v.object({
+  ...v.partial(plan, [
+    'seed',
+    'schedules',
+    'assumed',
+    'openings',
+    'posts',
+    'days',
+    'sand',
+    'unplanned',
+    'feasible',
+    'objective',
+  ]).entries,
+})
+
+export type PlanToCheck = Readonly<v.InferOutput<typeof planToCheck>>
 export type PlanTask = Readonly<v.InferOutput<typeof planTask>>
 export type Opening = Readonly<v.InferOutput<typeof opening>>
 export type Objective = Readonly<v.InferOutput<typeof objective>>

@@ -51,7 +51,7 @@ export type ProblemStep = {
   readonly pass: number
   /** Dresser load, from 1; null for all but `dress`. */
   readonly load: number | null
-  /** Minutes of work by machine id; only these machines can do it. Empty: no machine needed, then `handMin` counts. */
+  /** Minutes of work by machine id; only these machines can do it. */
   readonly minutesByMachine: ReadonlyMap<string, number>
   readonly effects: readonly Effect[]
   /** Sand of this load, dry tonnes; 0 for all but `dress`. */
