@@ -1,10 +1,20 @@
 import { CALC_COMMANDS } from './calc.ts'
 import { COURSE_COMMANDS } from './course.ts'
 import { dispatch } from './dispatch.ts'
+import { ENTRY_COMMANDS } from './entry.ts'
 import { PLAN_COMMANDS } from './plan.ts'
 import { processIo } from './process-io.ts'
+import { serve } from './serve.ts'
+import { TOKEN_COMMANDS } from './token.ts'
 
-const COMMANDS = [...PLAN_COMMANDS, ...CALC_COMMANDS, ...COURSE_COMMANDS]
+const COMMANDS = [
+  ...PLAN_COMMANDS,
+  ...CALC_COMMANDS,
+  ...COURSE_COMMANDS,
+  ...ENTRY_COMMANDS,
+  serve,
+  ...TOKEN_COMMANDS,
+]
 
 // The exit code is set rather than forced, so that what was written to a pipe is written whole.
 process.exitCode = await dispatch(COMMANDS, process.argv.slice(2), processIo)
