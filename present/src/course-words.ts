@@ -16,17 +16,25 @@ const THING_WORDS: Readonly<Record<CourseThing, string>> = {
   service: 'buried services',
 }
 
-/** The place of an error in words: the name first, since that is what the person knows; then the path. */
-const place = ({ feature, name, path }: CourseWhere): string => {
-  const named = name === null ? '' : `'${name}', `
-  return feature === null ? `${named}${path}` : `${named}feature ${feature + 1} (${path})`
+/** Whose the thing is: the name first, since that is what the person knows. Features count from 1 for people. */
+const owner = ({ feature, name }: CourseWhere): string => {
+  if (feature === null) return name === null ? '' : `'${name}'`
+  return name === null ? `feature ${feature + 1}` : `'${name}' (feature ${feature + 1})`
 }
 
-/** Everything after the feature's own number is told by the field, so that a sentence does not say one path twice. */
-const featurePlace = ({ feature, name, path }: CourseWhere): string =>
-  feature === null
-    ? place({ feature, name, path })
-    : `${name === null ? '' : `'${name}', `}feature ${feature + 1}`
+/** The field by its path inside the feature or file, and whose it is. A list of greens has lines instead. */
+const spot = (where: CourseWhere, field = ''): string => {
+  if (where.path.startsWith('line ')) return `${field} in ${where.path}`.trim()
+  const inner =
+    where.feature === null
+      ? where.path
+      : where.path.replace(/^features\[\d+\]\.?/u, '').replace(/^properties\.?/u, '')
+  const path =
+    inner.endsWith(field) || field.includes(' ') ? '' : `${inner}${inner === '' ? '' : '.'}${field}`
+  const told = field.includes(' ') ? field : path === '' ? inner : path
+  const whose = owner(where)
+  return `${told === '' ? 'the file' : told}${whose === '' ? '' : ` of ${whose}`}`
+}
 
 const choices = (words: readonly string[]): string =>
   words.length <= 24 ? words.join(', ') : `${words.slice(0, 24).join(', ')} and ${words.length - 24} more`
@@ -43,47 +51,46 @@ type Wording = {
 }
 
 const SENTENCES: Wording = {
-  tooLarge: (e) => `The file has ${e.sizeMB} MB; a course file has at most ${e.maxMB} MB.`,
+  tooLarge: (e) => `The file has ${e.sizeMB} MB; at most ${e.maxMB} MB are read.`,
   notJson: (e) =>
     e.position === null
-      ? 'This is not a course file: it is not JSON text.'
-      : `This is not a course file: it stops being JSON text at character ${e.position + 1}.`,
+      ? 'The file is not JSON text.'
+      : `The file is not JSON text: it goes wrong at character ${e.position + 1}.`,
   tooDeep: (e) =>
-    `This is not a course file: at character ${e.position + 1} its brackets nest deeper than ${e.maxDepth}.`,
+    `The file's brackets nest deeper than ${e.maxDepth} at character ${e.position + 1}, so it is no file of this program.`,
   notGeoJson: (e) =>
     `This is not GeoJSON as a course file needs it: expected ${e.expected}, found ${e.received}.`,
   noGreens: () => 'The course has no green: at least one is needed.',
-  tooMany: (e) =>
-    `Too many ${e.what} at ${place(e.where)}: ${e.received}, and at most ${e.max} are accepted.`,
-  wrongVersion: (e) => `The course file's version is ${e.received}; this program reads version ${e.allowed}.`,
-  missing: (e) => `Missing at ${featurePlace(e.where)}: ${e.field}, ${e.expected}.`,
-  wrongType: (e) => `At ${place(e.where)} ${e.expected} is expected, found ${e.received}.`,
+  tooMany: (e) => `Too many ${e.what} in ${spot(e.where)}: at most ${e.max} are read, found ${e.received}.`,
+  wrongVersion: (e) => `The file's version should be ${e.allowed}: ${e.received}.`,
+  missing: (e) => `Missing: ${spot(e.where, e.field)}, which should be ${e.expected}.`,
+  wrongType: (e) => `Wrong: ${spot(e.where, e.field)} should be ${e.expected}, found ${e.received}.`,
   outOfRange: (e) =>
-    `At ${featurePlace(e.where)} ${e.field} should be ${withUnit(`${e.min} to ${e.max}`, e.unit)}: ${e.received}.`,
-  notAllowed: (e) => `At ${place(e.where)} ${e.received} is not known; accepted: ${choices(e.allowed)}.`,
-  unknownField: (e) => `At ${place(e.where)} there is no such field; known here: ${choices(e.allowed)}.`,
+    `Out of range: ${spot(e.where, e.field)} should be ${withUnit(`${e.min} to ${e.max}`, e.unit)}, found ${e.received}.`,
+  notAllowed: (e) =>
+    `Not known: ${spot(e.where, e.field)} is ${e.received}, and should be one of ${choices(e.allowed)}.`,
+  unknownField: (e) =>
+    `Not known: there is no field ${spot(e.where, e.field)}; the fields there are ${choices(e.allowed)}.`,
   notBelow: (e) =>
-    `At ${place(e.where)} ${e.field} (${e.received}) should be below ${e.limitField} (${e.limit}).`,
-  badTimeZone: (e) => `'${e.received}' is not a time zone; write one such as Europe/London.`,
+    `In the wrong order: ${spot(e.where, e.field)} should be below ${e.limitField} (${e.limit}), found ${e.received}.`,
+  badTimeZone: (e) => `The time zone should be one such as Europe/London, found '${e.received}'.`,
   twoOfOneId: (e) => `Two ${THING_WORDS[e.what]} have the id '${e.id}'; each needs its own.`,
-  twoOfOneName: (e) =>
-    `Two greens are called '${e.name}' (${e.ids[0] === e.ids[1] ? e.ids[0] : e.ids.join(' and ')}); each needs its own name.`,
+  twoOfOneName: (e) => `Two greens are called '${e.name}' (${e.ids.join(' and ')}); each needs its own name.`,
   unknownReference: (e) =>
-    `At ${place(e.where)} the ${e.what === 'green' ? 'green' : 'sand bay'} '${e.id}' is not in the course; known: ${choices(e.allowed)}.`,
+    `Not known: ${spot(e.where)} names the ${e.what === 'green' ? 'green' : 'sand bay'} '${e.id}', and the course has ${choices(e.allowed)}.`,
   unclosedRing: (e) =>
-    `The outline of ${featurePlace(e.where)} is not closed: its last point lies ${e.gapM.toFixed(1)} m from the first and should repeat it.`,
-  selfCrossing: (e) =>
-    `The outline of ${featurePlace(e.where)} crosses itself near ${degrees(e.lonDeg, e.latDeg)}.`,
+    `The outline of ${owner(e.where)} is not closed: its last point should repeat the first, found it ${e.gapM.toFixed(1)} m away.`,
+  selfCrossing: (e) => `The outline of ${owner(e.where)} crosses itself near ${degrees(e.lonDeg, e.latDeg)}.`,
   sliver: (e) =>
-    `The outline of ${featurePlace(e.where)} holds no surface: it is ${e.meanWidthM.toFixed(2)} m wide on average, and at least ${e.minMeanWidthM} m is needed.`,
+    `The outline of ${owner(e.where)} holds no surface: it should be at least ${e.minMeanWidthM} m wide on average, found ${e.meanWidthM.toFixed(2)} m.`,
   islandOutside: (e) =>
-    `An island of ${featurePlace(e.where)} lies outside its outline near ${degrees(e.lonDeg, e.latDeg)}.`,
+    `An island of ${owner(e.where)} lies outside its outline near ${degrees(e.lonDeg, e.latDeg)}.`,
   coordinateOutOfRange: (e) =>
-    `At ${place(e.where)} longitude should be -180 to 180 and latitude -85 to 85: [${e.lon}, ${e.lat}]${e.swapped ? '; GeoJSON writes longitude first, these two look swapped' : ''}.`,
+    `Out of range: ${spot(e.where)} should be [longitude -180 to 180, latitude -85 to 85], found [${e.lon}, ${e.lat}]${e.swapped ? ' - the two look swapped' : ''}.`,
   tooFarApart: (e) =>
-    `The green '${e.where.name ?? ''}' lies ${e.distanceKm} km from the first green, and one course is at most ${e.maxKm} km across; longitude comes before latitude.`,
+    `The green '${e.where.name ?? ''}' lies ${e.distanceKm} km from the first green, and a course is at most ${e.maxKm} km across (longitude comes before latitude).`,
   areaMismatch: (e) =>
-    `At ${featurePlace(e.where)} areaM2 says ${e.statedM2} m2 but the outline holds ${e.outlineM2} m2; more than ${e.maxPercent} % apart, one of the two is wrong.`,
+    `The areaM2 of ${owner(e.where)} is ${e.statedM2} m2 but its outline holds ${e.outlineM2} m2; they should agree within ${e.maxPercent} %.`,
 }
 
 /** What is wrong with a course file, a list of greens or a number of greens, in exactly one sentence: where, what is accepted, what was found. */
@@ -115,9 +122,9 @@ const FACTS: FactWording = {
   'course.altitudeM': ([height]) => `The height above sea is taken to be ${height} m.`,
   'course.at': ([lat, lon]) =>
     `The course is taken to lie at latitude ${lat}, longitude ${lon}; daylight hangs on it.`,
-  'feature.skipped': ([count]) => `${count} features without a kind were left out.`,
+  'feature.skipped': ([count]) => `Features without a kind were left out: ${count}.`,
   'green.areaDiffers': ([id = '', stated, outline], names) =>
-    `${names.get(id) ?? id}: the stated ${stated} m2 is used, though the outline holds ${outline} m2.`,
+    `The stated ${stated} m2 of ${names.get(id) ?? id} is used, though the outline holds ${outline} m2.`,
   'green.name': (v, names) => `Names were made up for ${greensOf(v, names)}.`,
   'green.hole': (v, names) => `The number of the hole is not told for ${greensOf(v, names)}.`,
   'green.outline': (v, names) =>

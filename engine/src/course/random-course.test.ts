@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import * as v from 'valibot'
 import { expect, test } from 'vitest'
 import { prescription as prescriptionSchema } from '../planning/prescription.ts'

@@ -39,6 +39,25 @@ const stepInto = (schema: unknown, key: unknown): unknown => {
   return found
 }
 
+/** What a missing field should have been. */
+const wantedAt = (schema: v.GenericSchema, keys: readonly unknown[]): string => {
+  const at = keys.reduce<unknown>(stepInto, schema)
+  const type = typeof at === 'object' && at !== null && 'type' in at ? at.type : undefined
+  if (type === 'picklist' && typeof at === 'object' && at !== null && 'options' in at)
+    return `one of ${(at.options as readonly string[]).join(', ')}`
+  return TYPE_WORDS[String(type)] ?? 'given'
+}
+
+/** Types of the schema library in plain words. */
+const TYPE_WORDS: Readonly<Record<string, string>> = {
+  array: 'a list',
+  object: 'an object',
+  strict_object: 'an object',
+  string: 'a text',
+  number: 'a number',
+  boolean: 'true or false',
+}
+
 /** What our own messages say instead of the schema library's. */
 const expectedOf = (issue: v.BaseIssue<unknown>): string => {
   switch (issue.type) {
@@ -57,22 +76,14 @@ const expectedOf = (issue: v.BaseIssue<unknown>): string => {
         : 'more entries'
     case 'max_length':
       return 'a shorter text'
-    case 'array':
-      return 'a list'
-    case 'object':
-    case 'strict_object':
-      return 'an object'
-    case 'string':
-      return 'a text'
-    case 'number':
-      return 'a number'
-    case 'boolean':
-      return 'true or false'
     default:
-      return (issue.expected ?? 'another value')
-        .replaceAll('"', "'")
-        .replaceAll(' | ', ' or ')
-        .replace(/^\((.*)\)$/u, '$1')
+      return (
+        TYPE_WORDS[issue.type] ??
+        (issue.expected ?? 'another value')
+          .replaceAll('"', "'")
+          .replaceAll(' | ', ' or ')
+          .replace(/^\((.*)\)$/u, '$1')
+      )
   }
 }
 
@@ -93,7 +104,7 @@ const errorOf = (schema: v.GenericSchema, issue: v.BaseIssue<unknown>, base: Cou
       field,
       expected:
         q === undefined
-          ? expectedOf(issue)
+          ? wantedAt(schema, keys)
           : `a number from ${q.min} to ${q.max} ${q.unit}`.replace(/ 1$/u, ''),
     }
   if ((issue.type === 'picklist' || issue.type === 'literal') && typeof input === 'string')
