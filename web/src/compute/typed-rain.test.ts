@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { HOUR_MS, type WeatherHours } from '@swardwright/engine'
-import { rainMoved, spellsOf, withTypedRain } from './typed-rain.ts'
+import { rainMoved, showersOf, spellsOf, withTypedRain } from './typed-rain.ts'
 
 const ZONE = 'Europe/London'
 /** Local midnight of 11 August 2026, one hour ahead of UTC. */
@@ -96,5 +96,21 @@ describe('spellsOf', () => {
         mmPerH: 2,
       },
     ])
+  })
+})
+
+describe('showersOf', () => {
+  it('joins hours that follow each other and keeps the hardest rate: 0.7, 2.4, 1.1 mm is one shower of up to 2.4', () => {
+    const spells = spellsOf(
+      hours({ 16: 0.7, 17: 2.4, 18: 1.1, 21: 0.3 }),
+      { from: '2026-08-11', to: '2026-08-11' },
+      ZONE,
+    )
+    expect(showersOf(spells).map(({ start, mostMmPerH }) => [Date.parse(start) - START, mostMmPerH])).toEqual(
+      [
+        [16 * HOUR_MS, 2.4],
+        [21 * HOUR_MS, 0.3],
+      ],
+    )
   })
 })

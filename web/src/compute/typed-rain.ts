@@ -79,6 +79,21 @@ export const spellsOf = (
   return spells
 }
 
+/** Rain without a dry hour in it, and how hard it falls at its hardest. */
+export type Shower = { readonly start: string; readonly finish: string; readonly mostMmPerH: number }
+
+/** Spells that follow each other, as one shower each. */
+export const showersOf = (spells: readonly Spell[]): readonly Shower[] => {
+  const showers: Shower[] = []
+  for (const { start, finish, mmPerH } of spells) {
+    const last = showers.at(-1)
+    if (last !== undefined && last.finish === start)
+      showers[showers.length - 1] = { ...last, finish, mostMmPerH: Math.max(last.mostMmPerH, mmPerH) }
+    else showers.push({ start, finish, mostMmPerH: mmPerH })
+  }
+  return showers
+}
+
 const moved = (spell: Spell, byHours: number): Spell => ({
   ...spell,
   start: new Date(Date.parse(spell.start) + byHours * HOUR_MS).toISOString(),

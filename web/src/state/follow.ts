@@ -1,7 +1,16 @@
 import { effect } from '@preact/signals'
 import { course } from './course.ts'
 import { followFigures } from './figures.ts'
-import { checkShown, draft, planFailure, planning, planNow, settledPlan, shownPlan } from './plan.ts'
+import {
+  checkShown,
+  draft,
+  planFailure,
+  planFault,
+  planning,
+  planNow,
+  settledPlan,
+  shownPlan,
+} from './plan.ts'
 import { prescription } from './prescription.ts'
 import { weather } from './weather.ts'
 
@@ -10,7 +19,11 @@ export const followFacts = (): void => {
   followFigures()
   effect(() => {
     const ready = course.value !== null && prescription.value !== null
-    const none = settledPlan.value === null && draft.value === null && planFailure.value === null
+    const none =
+      settledPlan.value === null &&
+      draft.value === null &&
+      planFailure.value === null &&
+      planFault.value === null
     if (ready && none && planning.value === null) void planNow()
   })
   effect(() => {

@@ -41,6 +41,9 @@ export const planning = signal<Work['plan']['progress'] | null>(null)
 /** Why no plan came of it. */
 export const planFailure = signal<PlanError | null>(null)
 
+/** A fault of the program while planning, in its own words; null while all is well. */
+export const planFault = signal<string | null>(null)
+
 /** The plan that pages show: the draft, else the settled one. */
 export const shownPlan = computed(() => draft.value?.plan ?? settledPlan.value)
 
@@ -90,10 +93,13 @@ export const planNow = async (): Promise<void> => {
       },
     )
     planFailure.value = made.ok ? null : made.error
+    planFault.value = null
     if (made.ok) {
       planBefore.value = before
       draft.value = { plan: made.value, rain }
     }
+  } catch (error) {
+    planFault.value = error instanceof Error ? error.message : String(error)
   } finally {
     planning.value = null
   }

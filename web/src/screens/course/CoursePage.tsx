@@ -19,12 +19,9 @@ export const CoursePage = () => {
       over={`${course.name}: ${counted(course.greens.length, 'green', 'greens')}, ${quantityWords('area', areaM2, units.value)}`}
     >
       <div class="columns main-left">
-        <Part title={WORDS.map}>
-          <CourseMap course={course} />
-        </Part>
-        <div class="wide">
-          <Part title={WORDS.list}>
-            <GreenList />
+        <div class="stack beside">
+          <Part title={WORDS.map}>
+            <CourseMap course={course} />
           </Part>
           <div>
             <Fold summary={WORDS.inOut}>
@@ -45,6 +42,9 @@ export const CoursePage = () => {
             </Fold>
           </div>
         </div>
+        <Part title={WORDS.list}>
+          <GreenList />
+        </Part>
       </div>
     </Page>
   )

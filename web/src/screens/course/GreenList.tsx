@@ -27,11 +27,8 @@ export const GreenList = () => (
         <a href={`/green/${encodeURIComponent(green.id)}`}>
           <span class="number">{green.hole ?? '–'}</span>
           <span class="name">{green.name}</span>
-          <span class="rest small">
-            {quantityWords('area', green.areaM2, units.value)}
-            <br />
-            {about(green)}
-          </span>
+          <span class="rest small">{quantityWords('area', green.areaM2, units.value)}</span>
+          <span class="below small quiet">{about(green)}</span>
         </a>
       </li>
     ))}

@@ -1,5 +1,5 @@
 import { greenSchema, type Green } from '@swardwright/engine'
-import { decimal, dayWords, listed, quantityWords } from '@swardwright/present'
+import { decimal, dayWords, figureOf, listed, quantityWords } from '@swardwright/present'
 import { TextField } from '../../parts/fields.tsx'
 import { Fold } from '../../parts/Fold.tsx'
 import { Measured } from '../../parts/Measured.tsx'
@@ -21,7 +21,7 @@ const inWords = (test: Test): string =>
   listed(
     test.layers.map(
       (layer) =>
-        `${quantityWords('depth', layer.fromMm, units.value)} to ${quantityWords('depth', layer.toMm, units.value)} ${decimal(layer.organicPercent, 1)} %`,
+        `${figureOf('depth', layer.fromMm, units.value)} to ${quantityWords('depth', layer.toMm, units.value)}: ${decimal(layer.organicPercent, 1)} %`,
     ),
   )
 

@@ -1,6 +1,6 @@
 import { clock, clockRange, dateAt, dayAndClock, dayWords, listed } from '@swardwright/present'
 import { movedToAnotherDay, planChanges, type GreenChange } from '../../compute/plan-changes.ts'
-import type { Spell } from '../../compute/typed-rain.ts'
+import { showersOf, type Spell } from '../../compute/typed-rain.ts'
 import { Part } from '../../parts/Page.tsx'
 import { greenNames, useCourse } from '../../state/course.ts'
 import { draft, planBefore } from '../../state/plan.ts'
@@ -8,15 +8,10 @@ import { WORDS } from './words.ts'
 
 /** Rain in words, joined where one hour follows the other: ‘Tue 11 Aug 14:00 to 21:00’. */
 const rainWords = (spells: readonly Spell[], timeZone: string): string => {
-  const joined = spells.reduce<Spell[]>((runs, spell) => {
-    const last = runs.at(-1)
-    return last !== undefined && last.finish === spell.start
-      ? runs.toSpliced(-1, 1, { ...last, finish: spell.finish })
-      : [...runs, spell]
-  }, [])
-  if (joined.length === 0) return WORDS.dry
+  const showers = showersOf(spells)
+  if (showers.length === 0) return WORDS.dry
   return listed(
-    joined.map(
+    showers.map(
       ({ start, finish }) => `${dayWords(dateAt(start, timeZone))} ${clockRange(start, finish, timeZone)}`,
     ),
   )

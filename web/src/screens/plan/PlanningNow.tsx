@@ -1,10 +1,16 @@
-import { planning } from '../../state/plan.ts'
+import { Note } from '../../parts/Note.tsx'
+import { planFault, planning } from '../../state/plan.ts'
 import { WORDS } from './words.ts'
 
 /** How far the planning is, while it goes on. */
 export const PlanningNow = () => {
   const now = planning.value
-  if (now === null) return null
+  if (now === null)
+    return planFault.value === null ? null : (
+      <Note kind="rust" word={WORDS.fault} live>
+        {planFault.value}
+      </Note>
+    )
   const percent = Math.round((100 * now.schedules) / Math.max(1, now.of))
   return (
     <div class="tight">

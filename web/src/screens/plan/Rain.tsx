@@ -1,7 +1,7 @@
 import { addDays, instantOf, isoWithOffset } from '@swardwright/engine'
 import { clockRange, dateAt, dayWords, figureOf, unitMark } from '@swardwright/present'
 import { useState } from 'preact/hooks'
-import { rainMoved, type Spell } from '../../compute/typed-rain.ts'
+import { rainMoved, showersOf, type Spell } from '../../compute/typed-rain.ts'
 import { Select, TextField } from '../../parts/fields.tsx'
 import { Fold } from '../../parts/Fold.tsx'
 import { NumberField } from '../../parts/NumberField.tsx'
@@ -38,18 +38,18 @@ const backToForecast = async (): Promise<void> => {
 
 const Now = () => {
   const { timeZone } = useCourse()
-  const spells = rainAhead.value
+  const showers = showersOf(rainAhead.value)
   if (weather.value === null) return <p>{WORDS.noForecast}</p>
-  if (spells.length === 0) return <p>{WORDS.rainNone}</p>
+  if (showers.length === 0) return <p>{WORDS.rainNone}</p>
   return (
     <ul class="rows">
-      {spells.map((spell) => (
-        <li key={spell.start}>
+      {showers.map((shower) => (
+        <li key={shower.start}>
           <div class="line rain-line">
-            <span class="name rain">{dayWords(dateAt(spell.start, timeZone))}</span>
-            <span>{clockRange(spell.start, spell.finish, timeZone)}</span>
+            <span class="name rain">{dayWords(dateAt(shower.start, timeZone))}</span>
+            <span>{clockRange(shower.start, shower.finish, timeZone)}</span>
             <span class="rest">
-              {figureOf('rain', spell.mmPerH, units.value)} {unitMark('rain', units.value)} an hour
+              up to {figureOf('rain', shower.mostMmPerH, units.value)} {unitMark('rain', units.value)} an hour
             </span>
           </div>
         </li>

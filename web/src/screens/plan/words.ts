@@ -4,6 +4,7 @@ export const WORDS = {
   nothing: 'A plan needs a course and a prescription first.',
   toPrescription: 'Write the prescription',
   making: 'Planning',
+  fault: 'The program failed while planning. Nothing recorded is lost. It says:',
   draft: 'Draft, not settled',
   settled: 'Settled',
   settle: 'Settle this plan',

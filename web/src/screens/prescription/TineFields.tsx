@@ -1,4 +1,5 @@
 import { prescriptionSchema, type PrescriptionGroup } from '@swardwright/engine'
+import { Fold } from '../../parts/Fold.tsx'
 import { Measured } from '../../parts/Measured.tsx'
 import { Note } from '../../parts/Note.tsx'
 import type { Step } from './edit.ts'
@@ -111,12 +112,22 @@ export const SandFields = (props: { readonly sand: Sand; readonly onSand: (sand:
     />
   )
   return (
-    <div class="fields">
-      {field('surfaceMm', WORDS.surface, { kind: 'tine' })}
-      {field('fillFactor', WORDS.fill, { hint: WORDS.fillHint })}
-      {field('lossPercent', WORDS.loss)}
-      {field('moisturePercent', WORDS.moisture)}
-      {field('bulkDensityKgPerM3', WORDS.density)}
-    </div>
+    <>
+      <div class="fields">
+        {field('surfaceMm', WORDS.surface, { kind: 'tine' })}
+        {field('fillFactor', WORDS.fill, { hint: WORDS.fillHint })}
+      </div>
+      <div>
+        <Fold summary={WORDS.moreOfSand}>
+          {() => (
+            <div class="fields">
+              {field('lossPercent', WORDS.loss)}
+              {field('moisturePercent', WORDS.moisture)}
+              {field('bulkDensityKgPerM3', WORDS.density)}
+            </div>
+          )}
+        </Fold>
+      </div>
+    </>
   )
 }

@@ -34,6 +34,7 @@ export const WORDS = {
   surface: 'Left on the surface',
   fill: 'Fill factor',
   fillHint: 'Share of the hole that sand really fills; 0.85 until your own tonnes say otherwise',
+  moreOfSand: 'Loss, water and density of the sand',
   loss: 'Thrown wide or spilled',
   density: 'Bulk density, dry',
   moisture: 'Water in the sand',
