@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals'
-import { addDays, localOf, type Plan, type PlanError } from '@swardwright/engine'
+import { addDays, DEFAULT_SCHEDULES, localOf, type Plan, type PlanError } from '@swardwright/engine'
 import type { BodyOf } from '@swardwright/journal'
 import type { Work } from '../compute/work.ts'
 import { spellsOf, type Spell } from '../compute/typed-rain.ts'
@@ -24,7 +24,7 @@ export type PlanChoices = {
 }
 
 /** The person’s choices; a start of null is the next working morning. */
-export const planChoices = signal<PlanChoices>({ start: null, days: 7, seed: 1, schedules: 400 })
+export const planChoices = signal<PlanChoices>({ start: null, days: 7, seed: 1, schedules: DEFAULT_SCHEDULES })
 
 /** The plan that was settled; null until one is. */
 export const settledPlan = computed(() => facts.value.plan?.value ?? null)
