@@ -1,0 +1,90 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { idOf, noteEntry } from '../testing/entries.ts'
+import { testServer, type TestServer } from '../testing/testServer.ts'
+
+let server: TestServer
+let address: string
+beforeEach(async () => {
+  server = await testServer()
+  address = await server.app.listen({ port: 0, host: '127.0.0.1' })
+})
+afterEach(() => server.close())
+
+const pushTo = (course: string, number: number) =>
+  server.ask({
+    method: 'POST',
+    url: `/api/courses/${course}/entries`,
+    payload: { entries: [noteEntry(number, `note ${number}`, course)] },
+  })
+
+/** Reads whole events off a stream, one a call. */
+const readerOf = (response: Response) => {
+  const reader = response.body?.pipeThrough(new TextDecoderStream()).getReader()
+  if (reader === undefined) throw new Error('no stream')
+  let text = ''
+  const next = async (): Promise<string | null> => {
+    while (!text.includes('\n\n')) {
+      const { done, value } = await reader.read()
+      if (done) return null
+      text += value
+    }
+    const end = text.indexOf('\n\n')
+    const event = text.slice(0, end)
+    text = text.slice(end + 2)
+    return event
+  }
+  return { next, cancel: () => reader.cancel() }
+}
+
+const open = async (course = 'links') => {
+  const response = await fetch(`${address}/api/courses/${course}/live`)
+  expect(response.headers.get('content-type')).toContain('text/event-stream')
+  return readerOf(response)
+}
+const told = (cursor: string) => `event: entries\ndata: ${JSON.stringify({ cursor })}`
+
+describe('the live stream', () => {
+  it('[J29] tells the end of the journal at once and after each push', async () => {
+    await pushTo('links', 1)
+    const stream = await open()
+    expect(await stream.next()).toBe(told(`1.${idOf(1)}`))
+    await pushTo('links', 2)
+    expect(await stream.next()).toBe(told(`2.${idOf(2)}`))
+    await stream.cancel()
+  })
+
+  it('[J29] is silent about what is known already and about other courses', async () => {
+    await server.storage.journal.addCourse({ id: 'park', name: 'Park' })
+    const stream = await open()
+    expect(await stream.next()).toBe(told('0'))
+    await pushTo('park', 1)
+    await pushTo('links', 2)
+    await pushTo('links', 2)
+    await pushTo('links', 3)
+    expect(await stream.next()).toBe(told(`1.${idOf(2)}`))
+    expect(await stream.next()).toBe(told(`2.${idOf(3)}`))
+    await stream.cancel()
+  })
+
+  it('tells many readers, and goes on when one leaves', async () => {
+    const [first, second] = [await open(), await open()]
+    await first.next()
+    await second.next()
+    await first.cancel()
+    await pushTo('links', 1)
+    expect(await second.next()).toBe(told(`1.${idOf(1)}`))
+    await second.cancel()
+  })
+
+  it('ends when the server closes, so that closing does not wait for readers', async () => {
+    const stream = await open()
+    await stream.next()
+    const closed = server.close()
+    expect(await stream.next()).toBeNull()
+    await closed
+  })
+
+  it('is not there for an unknown course', async () => {
+    expect((await fetch(`${address}/api/courses/nowhere/live`)).status).toBe(404)
+  })
+})
