@@ -41,7 +41,7 @@ export const stateSeries = (record: DailyRecord, station: Station, variable: Sta
 }
 
 /** Least squares of a yearly course; the five terms as in `Harmonics`. */
-const harmonicsOf = (days: readonly number[], values: readonly number[]): Harmonics => {
+export const harmonicsOf = (days: readonly number[], values: readonly number[]): Harmonics => {
   const basis = (t: number): number[] =>
     [0, 1, 2, 3, 4].map((k) =>
       courseAt([0, 1, 2, 3, 4].map((j) => (j === k ? 1 : 0)) as unknown as Harmonics, t),
