@@ -1,4 +1,4 @@
-import * as v from 'valibot'
+import type * as v from 'valibot'
 import type { CourseError } from '../course/course-error.ts'
 import { parsedJson } from '../course/parse-json.ts'
 import { readBySchema } from '../course/schema-error.ts'
