@@ -197,3 +197,61 @@ export {
   type ProfileLayer,
   type ProfileState,
 } from './agronomy/profile-state.ts'
+export { groupOf } from './planning/green-work.ts'
+export { clockFace, headingOfHour, type ClockFace } from './ground/clock-face.ts'
+export { checkedPassSettings, type PassSettings, type PassSettingsError } from './ground/pass-settings.ts'
+export { planPasses, type Passes, type Run } from './ground/passes.ts'
+export {
+  bestHeading,
+  HEADING_SEARCH_ERROR_SHARE,
+  type BestHeading,
+  type HeadingError,
+  type HeadingWish,
+} from './ground/best-heading.ts'
+export {
+  banFromTo,
+  bansBroken,
+  bansFromLastTimes,
+  crossSlopeBan,
+  crossSlopePercent,
+  type HeadingBan,
+} from './ground/heading-ban.ts'
+export { angleBetweenDeg } from './ground/heading-frame.ts'
+export { coverageOf, type Coverage } from './ground/coverage.ts'
+export type { RowOrder } from './ground/row-order.ts'
+export { turnLengthM, type TurnStyle } from './ground/turn-length.ts'
+export {
+  sandRuns,
+  type Dresser,
+  type DresserLoad,
+  type SandRuns,
+  type SandRunsError,
+} from './ground/sand-runs.ts'
+export { gateSettingFor, type GateReading, type GateSettingError } from './ground/gate-setting.ts'
+export { outlineFrom, type Outline } from './ground/outline.ts'
+export { readMapFile } from './ground/map-file-in.ts'
+export type {
+  FeatureKind,
+  MapContent,
+  MapFeature,
+  MapFileError,
+  SkippedFeature,
+} from './ground/map-feature.ts'
+export {
+  readAreaTable,
+  type AreaLineError,
+  type AreaRow,
+  type AreaTable,
+  type AreaTableError,
+} from './ground/area-table-in.ts'
+export { walkedOutline, type WalkedOutline, type WalkError } from './ground/walked-outline.ts'
+export { degreesOf, runsToGeoJson, runsToGpx } from './ground/runs-out.ts'
+export {
+  travelMin,
+  travelWay,
+  USUAL_DETOUR_FACTOR,
+  type Track,
+  type TravelError,
+  type TravelGround,
+  type TravelWay,
+} from './ground/travel.ts'

@@ -104,3 +104,14 @@ export { sandBar, type SandBarInput } from './sand-bar.ts'
 export { courseMap } from './course-map.ts'
 export { groundFromCourse } from './map/ground-from-course.ts'
 export type { CourseMapInput, MapGreen, MapGround, MapPlace } from './map/map-input.ts'
+export {
+  daySheets,
+  type DaySheet,
+  type DaySheetInput,
+  type SheetSand,
+  type SheetSettings,
+} from './day-sheet.ts'
+export { daySheetFragment, daySheetsHtml, DAY_SHEET_CSS } from './day-sheet-html.ts'
+export { bladeWords, sandWords, settingLines, tineWords } from './sheet/settings-words.ts'
+export type { SheetStep, SheetVisit } from './sheet/visits.ts'
+export { groundDrawing, type GroundDrawingInput } from './ground-drawing.ts'

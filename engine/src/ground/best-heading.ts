@@ -4,7 +4,7 @@ import { halfTurnDeg } from './heading-frame.ts'
 import { headingCandidatesDeg, leastExtentM } from './heading-candidates.ts'
 import { passesAt, passGround, type PassGround, type Passes } from './passes.ts'
 import type { PassSettings } from './pass-settings.ts'
-import { signedAreaM2, type Polygon } from './polygon.ts'
+import { polygonAreaM2, signedAreaM2, type Polygon } from './polygon.ts'
 import { stripCount } from './strip-sheet.ts'
 import { turnLengthM } from './turn-length.ts'
 
@@ -116,8 +116,8 @@ const bottomOf = (start: Score, costs: Costs): Score => {
 
 /** Area of the straight runs' ground, m2. Islands inside it count off. */
 const coverAreaM2 = ({ cover, laps }: PassGround, polygon: Polygon): number => {
-  const islands = laps.length === 0 ? polygon.holes : []
-  return [...cover, ...islands].reduce((sum, ring) => sum + signedAreaM2(ring), 0)
+  if (laps.length === 0) return polygonAreaM2(polygon)
+  return cover.reduce((sum, ring) => sum + signedAreaM2(ring), 0)
 }
 
 /** `area / width` of straight runs and `fewest runs - 1` turns for one pass; laps as they are. */

@@ -23,7 +23,7 @@ const THIN_M = 0.002
 export const insetRings = (rings: readonly Ring[], byM: number): readonly Ring[] => {
   if (byM === 0) return rings
   // No circle in a shape is larger than the circle of its area. Spares the library the case where a curve shrinks to one point, which takes it minutes.
-  const largest = Math.max(0, ...rings.map(signedAreaM2))
+  const largest = Math.max(0, ...rings.map((ring) => Math.abs(signedAreaM2(ring))))
   if (byM > Math.sqrt(largest / Math.PI) - THIN_M) return []
   const thinned = Clipper.simplifyPathsD(rings.map(pathOf), THIN_M, true)
   const moved = Clipper.inflatePathsD(
