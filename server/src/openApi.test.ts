@@ -31,8 +31,10 @@ const parameter = {
     required: { type: 'boolean' },
     schema: { type: 'object' },
   },
-  if: { properties: { in: { const: 'path' } } },
-  then: { required: ['required'], properties: { required: { const: true } } },
+  anyOf: [
+    { properties: { in: { const: 'query' } } },
+    { required: ['required'], properties: { required: { const: true } } },
+  ],
 }
 const operation = {
   type: 'object',

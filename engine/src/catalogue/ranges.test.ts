@@ -56,7 +56,7 @@ describe('the range of every number', () => {
 
   it.each(cases)(
     '%s takes %s at both ends of its range as far as the range goes',
-    (name, field, { path, quantity, input }) => {
+    (name, _field, { path, quantity, input }) => {
       for (const value of [quantity.min, quantity.max]) {
         const outcome = calculate(name, withValue(input, path, value))
         // Ends of a range may not go with the other values of the row; then the item says so itself.
