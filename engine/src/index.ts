@@ -255,3 +255,21 @@ export {
   type TravelGround,
   type TravelWay,
 } from './ground/travel.ts'
+export { rainChance, windowChance } from './weather/ensemble.ts'
+export { forecastOfTruth, USUAL_SKILL, type BackTest, type Skill } from './weather/backTest.ts'
+export { unknownHours, withSaidRain, type SaidError, type SaidRain } from './weather/handTyped.ts'
+export { hoursOfDays } from './weather/hoursOfDays.ts'
+export { fitClimate, generateDays } from './weather/generate.ts'
+export { climateNormals, climateOfNormals, type ClimateNormals } from './weather/normals.ts'
+export type { Climate } from './weather/climate.ts'
+export {
+  drySpells,
+  monthStatistics,
+  yearRainMm,
+  type DrySpells,
+  type MonthStatistics,
+} from './weather/climateStatistics.ts'
+export { deficitSeriesMm, nextDeficitMm, type DrainageClass } from './weather/soilWater.ts'
+export { nextGreenDay, PLAIN_SAND_GREEN, type GreenDay, type SandGreen } from './weather/sandGreen.ts'
+export { limitedGrowth, type LimitedGrowth } from './weather/limitedGrowth.ts'
+export { WEATHER_SETTINGS } from './weather/weatherSettings.ts'
