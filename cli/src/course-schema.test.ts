@@ -3,7 +3,14 @@ import { readFileSync } from 'node:fs'
 import { Ajv } from 'ajv'
 import addFormats from 'ajv-formats'
 import { describe, expect, test } from 'vitest'
-import { canonicalJson, courseHash, randomCourse, readCourse, writeCourse } from '@swardwright/engine'
+import {
+  canonicalJson,
+  courseFromCsv,
+  courseHash,
+  randomCourse,
+  readCourse,
+  writeCourse,
+} from '@swardwright/engine'
 import { COURSE_COMMANDS } from './course.ts'
 
 const demoText = readFileSync(new URL('../../examples/demo-course.geojson', import.meta.url), 'utf8')
@@ -89,4 +96,20 @@ test("a course's hash is the platform's SHA-256 of its canonical JSON", () => {
   if (!read.ok) throw new Error(JSON.stringify(read.error))
   const digest = createHash('sha256').update(canonicalJson(read.value.course), 'utf8').digest('hex')
   expect(courseHash(read.value.course)).toBe(digest)
+})
+
+describe('the examples of docs/course-file.md', () => {
+  const doc = readFileSync(new URL('../../docs/course-file.md', import.meta.url), 'utf8')
+  const block = (language: string): string => doc.split(`\`\`\`${language}\n`)[1]?.split('```')[0] ?? ''
+
+  test('the course file is read, and what it states is not assumed', () => {
+    const read = readCourse(block('json'))
+    expect(read.ok && read.value.course.name).toBe('Ossenby Golf Club')
+    expect(read.ok && read.value.assumed.some((fact) => fact.startsWith('place.shed'))).toBe(false)
+  })
+
+  test('the list of greens is read', () => {
+    const read = courseFromCsv(block('text'))
+    expect(read.ok && read.value.course.greens.map(({ areaM2 }) => areaM2)).toEqual([468, 512.5, 662])
+  })
 })
