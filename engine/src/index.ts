@@ -228,7 +228,7 @@ export {
   type SandRunsError,
 } from './ground/sand-runs.ts'
 export { gateSettingFor, type GateReading, type GateSettingError } from './ground/gate-setting.ts'
-export { outlineFrom, type Outline } from './ground/outline.ts'
+export { outlineFrom, type Outline, type PlacedOutlineError } from './ground/outline.ts'
 export { readMapFile } from './ground/map-file-in.ts'
 export type {
   FeatureKind,

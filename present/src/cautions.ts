@@ -49,7 +49,7 @@ const CATALOGUE: Readonly<Record<CautionId, Omit<Caution, 'id'>>> = {
   vibration: {
     title: 'Vibration',
     sentence:
-      'Change over before the trigger time on the sheet is used up. Tell the manager of tingling or numb fingers the same day.',
+      'Share the work and keep within the trigger time of the machine; the manager has the figures. Tell of tingling or numb fingers the same day.',
     defersTo: "local limits and the maker's or hirer's vibration figure",
     source: 'HSE, Control of Vibration at Work Regulations 2005 and ready-reckoner; Directive 2002/44/EC',
   },

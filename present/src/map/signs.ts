@@ -25,6 +25,22 @@ export type SignGroup = {
 const isSign = (place: MapPlace): place is MapPlace & { readonly kind: SignKind } =>
   SIGN_KINDS.some((kind) => kind === place.kind)
 
+/** A green under a sign would be hidden; the sign gives way to the side, by no more than the green's own width. */
+const clearOfGreens = (
+  group: { readonly x: number; readonly y: number; readonly widthPx: number },
+  ground: MapGround,
+  plan: MapPlan,
+): number =>
+  ground.greens.reduce((x, green) => {
+    const points = green.outline.outer.map(plan.toPx)
+    const xs = points.map(([px]) => px)
+    const [left, right] = [Math.min(...xs), Math.max(...xs)]
+    const high = points.some(([, py]) => Math.abs(py - group.y) < HALF_PX + 2)
+    const half = group.widthPx / 2 + 3
+    if (!high || right < x - half || left > x + half) return x
+    return x < (left + right) / 2 ? left - half : right + half
+  }, group.x)
+
 /** Shed and bays, gathered where they would stand on each other; on a small map a whole yard is one group. */
 export const signGroups = (ground: MapGround, plan: MapPlan): readonly SignGroup[] => {
   const groups: { places: (MapPlace & { readonly kind: SignKind })[]; x: number; y: number }[] = []
@@ -34,14 +50,16 @@ export const signGroups = (ground: MapGround, plan: MapPlan): readonly SignGroup
     if (near === undefined) groups.push({ places: [place], x, y })
     else near.places.push(place)
   }
-  return groups.map(({ places, x, y }) => {
+  return groups.map(({ places, x: wantedX, y }) => {
     const [first] = places
+    const widthPx = (places.length - 1) * STEP_PX + 2 * HALF_PX
+    const x = clearOfGreens({ x: wantedX, y, widthPx }, ground, plan)
     return {
       places,
       x,
       y,
       words: places.length > 1 ? 'yard' : first === undefined ? '' : WORDS[first.kind],
-      widthPx: (places.length - 1) * STEP_PX + 2 * HALF_PX,
+      widthPx,
     }
   })
 }
