@@ -27,7 +27,7 @@ const SQUARE_M2 = 416.8
 
 const areaM2 = (read: MapContent, index = 0): number => {
   const made = outlineFrom(read.features[index]?.rings ?? [])
-  if (!made.ok) throw new Error(made.error.type)
+  if (!made.ok) throw new Error(made.error.problem.type)
   return made.value.areaM2
 }
 
@@ -65,6 +65,21 @@ describe('GeoJSON', () => {
     )
     expect(off.skipped).toMatchObject([{ reason: 'placeOutOfRange' }])
   })
+})
+
+test('a crossing is told with its place on the map', () => {
+  const eight = [
+    [-3, 56],
+    [-2.9997, 56.0002],
+    [-2.9997, 56],
+    [-3, 56.0002],
+  ]
+  const read = content(geoJson({ type: 'Polygon', coordinates: [eight] }))
+  const made = outlineFrom(read.features[0]?.rings ?? [])
+  if (made.ok) throw new Error('a figure of eight is no green')
+  expect(made.error.problem.type).toBe('selfCrossing')
+  expect(made.error.at?.lonDeg).toBeCloseTo(-2.99985, 8)
+  expect(made.error.at?.latDeg).toBeCloseTo(56.0001, 8)
 })
 
 describe('KML', () => {

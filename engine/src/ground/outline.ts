@@ -1,4 +1,4 @@
-import { ok, type Result } from '../result.ts'
+import { fail, ok, type Result } from '../result.ts'
 import { checkedPolygon } from './checked-polygon.ts'
 import type { OutlineError } from './outline-error.ts'
 import { lonLat, planeAt, type LonLat, type Plane } from './plane.ts'
@@ -23,17 +23,25 @@ const middleOf = (places: readonly LonLat[]): LonLat | undefined => {
   return middle.ok ? middle.value : undefined
 }
 
-/** A surface in degrees (outer ring, then islands) as a checked outline on a plane of its own. Errors: `OutlineError` with the place in that plane. */
-export const outlineFrom = (rings: readonly (readonly LonLat[])[]): Result<Outline, OutlineError> => {
+/** Why an outline is refused, and where on the map. */
+export type PlacedOutlineError = { readonly problem: OutlineError; readonly at: LonLat | undefined }
+
+const placed = (problem: OutlineError, plane: Plane): PlacedOutlineError => ({
+  problem,
+  at: 'at' in problem ? plane.toLonLat(problem.at) : undefined,
+})
+
+/** A surface in degrees (outer ring, then islands) as a checked outline on a plane of its own. Errors: the first fault found, with its place. */
+export const outlineFrom = (rings: readonly (readonly LonLat[])[]): Result<Outline, PlacedOutlineError> => {
   const [outer = [], ...holes] = rings
   const origin = middleOf(outer)
   if (origin === undefined)
-    return { ok: false, error: { type: 'tooFewPoints', ring: 0, points: outer.length } }
+    return fail({ problem: { type: 'tooFewPoints', ring: 0, points: outer.length }, at: undefined })
   const plane = planeAt(origin)
   const checked = checkedPolygon({
     outer: outer.map(plane.toLocal),
     holes: holes.map((hole) => hole.map(plane.toLocal)),
   })
-  if (!checked.ok) return checked
+  if (!checked.ok) return fail(placed(checked.error, plane))
   return ok({ plane, polygon: checked.value, areaM2: polygonAreaM2(checked.value) })
 }
