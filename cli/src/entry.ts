@@ -45,7 +45,7 @@ const schema: Command = {
   summary: 'print the JSON Schema of entries: the envelope and every kind',
   run: async (argv, io) => {
     readOptions(argv, {})
-    io.out(`${JSON.stringify(journalSchema(), null, 2)}`)
+    io.out(JSON.stringify(journalSchema(), null, 2))
     return 0
   },
 }
@@ -80,7 +80,7 @@ const example: Command = {
       { course: 'text' },
       { least: 1, most: 1, names: 'one kind of entry' },
     )
-    io.out(`${JSON.stringify(exampleOf(words[0] ?? '', options.course ?? 'ossenby', Date.now()))}`)
+    io.out(JSON.stringify(exampleOf(words[0] ?? '', options.course ?? 'ossenby', Date.now())))
     return 0
   },
 }

@@ -30,7 +30,7 @@ const create: Command = {
     const { token } = await withStorage(required('data', options.data), ({ tokens }) =>
       createToken(tokens, { role, name, nowMs: Date.now() }),
     )
-    io.out(`${token}`)
+    io.out(token)
     return 0
   },
 }
@@ -44,7 +44,7 @@ const list: Command = {
     const { options } = readOptions(argv, { data: 'text', json: 'flag' })
     const rows = await withStorage(required('data', options.data), ({ tokens }) => tokens.list())
     const shown = rows.map(({ hash: _hash, ...row }) => row)
-    if (options.json === true) io.out(`${JSON.stringify(shown)}`)
+    if (options.json === true) io.out(JSON.stringify(shown))
     else
       for (const { id, role, name, createdAt, revokedAt } of shown)
         io.out(

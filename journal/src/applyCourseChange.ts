@@ -36,7 +36,7 @@ const changedItems = <T extends Item>(items: readonly T[], change: ListChange): 
   if (found === undefined) return null
   return change.do === 'remove'
     ? items.toSpliced(index, 1)
-    : items.with(index, withFields(found, change.fields, change.clear))
+    : items.with(index, withFields(found, change.fields, 'clear' in change ? change.clear : []))
 }
 
 const withList = (course: Course, change: ListChange): Result<Course, ChangeError> => {

@@ -23,37 +23,41 @@ const factFields = v.partial(
   v.strictObject(v.pick(courseSchema, ['name', 'timeZone', 'altitudeM', 'now']).entries),
 )
 
-type ListOptions<P extends string, I extends v.GenericSchema, F extends v.GenericSchema, C extends string> = {
+type ListOptions<
+  P extends string,
+  I extends v.GenericSchema,
+  F extends v.GenericSchema,
+  C extends v.ObjectEntries,
+> = {
   readonly part: P
   /** One whole item. */
   readonly item: I
   /** Its fields, all optional. */
   readonly fields: F
-  /** Fields that an item may do without, so that `set` can clear them. */
-  readonly clearable: readonly C[]
+  /** `clearing(...)` with the fields that an item may do without; empty where it needs them all. */
+  readonly clear: C
 }
+
+/** The entry `clear`: names of fields that `set` empties. */
+const clearing = <const C extends readonly [string, ...string[]]>(...names: C) => ({
+  clear: v.optional(v.array(v.picklist(names))),
+})
 
 /** Changes to one list of the course: put an item in, set fields of one, take one out. */
 const listChange = <
   const P extends string,
   I extends v.GenericSchema,
   F extends v.GenericSchema,
-  const C extends string,
+  C extends v.ObjectEntries,
 >({
   part,
   item,
   fields,
-  clearable,
+  clear,
 }: ListOptions<P, I, F, C>) =>
   v.variant('do', [
     v.strictObject({ part: v.literal(part), do: v.literal('put'), value: item }),
-    v.strictObject({
-      part: v.literal(part),
-      do: v.literal('set'),
-      id: idSchema,
-      fields,
-      clear: v.optional(v.array(v.picklist(clearable))),
-    }),
+    v.strictObject({ part: v.literal(part), do: v.literal('set'), id: idSchema, fields, ...clear }),
     v.strictObject({ part: v.literal(part), do: v.literal('remove'), id: idSchema }),
   ])
 
@@ -67,17 +71,17 @@ const listChange = <
  */
 export const courseChange = v.variant('part', [
   v.strictObject({ part: v.literal('course'), do: v.literal('put'), value: courseSchema }),
-  listChange({ part: 'greens', item: greenSchema, fields: greenFields, clearable: ['outline'] }),
-  listChange({ part: 'places', item: placeSchema, fields: placeFields, clearable: ['line', 'outline'] }),
+  listChange({ part: 'greens', item: greenSchema, fields: greenFields, clear: clearing('outline') }),
+  listChange({ part: 'places', item: placeSchema, fields: placeFields, clear: clearing('line', 'outline') }),
   listChange({
     part: 'machines',
     item: machineSchema,
     fields: machineFields,
-    clearable: ['strokesPerMin', 'hopperT', 'loadMin', 'spinner', 'vibrationMPerS2', 'outOn'],
+    clear: clearing('strokesPerMin', 'hopperT', 'loadMin', 'spinner', 'vibrationMPerS2', 'outOn'),
   }),
-  listChange({ part: 'people', item: personSchema, fields: personFields, clearable: ['awayOn'] }),
-  listChange({ part: 'stores', item: sandStoreSchema, fields: storeFields, clearable: [] }),
-  listChange({ part: 'fixtures', item: fixtureSchema, fields: fixtureFields, clearable: [] }),
+  listChange({ part: 'people', item: personSchema, fields: personFields, clear: clearing('awayOn') }),
+  listChange({ part: 'stores', item: sandStoreSchema, fields: storeFields, clear: {} }),
+  listChange({ part: 'fixtures', item: fixtureSchema, fields: fixtureFields, clear: {} }),
   v.strictObject({
     part: v.literal('settings'),
     do: v.literal('set'),

@@ -1,0 +1,62 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { startServer } from '@swardwright/server'
+import { dispatch } from './dispatch.ts'
+import { TOKEN_COMMANDS } from './token.ts'
+
+let dataDir: string
+beforeEach(async () => {
+  dataDir = await mkdtemp(join(tmpdir(), 'swardwright-token-'))
+})
+afterEach(() => rm(dataDir, { recursive: true, force: true }))
+
+const run = async (...argv: readonly string[]) => {
+  const out: string[] = []
+  const err: string[] = []
+  const unused = () => Promise.reject(new Error('tokens are kept in the database'))
+  const code = await dispatch(TOKEN_COMMANDS, ['token', ...argv, '--data', dataDir], {
+    out: (text) => void out.push(text),
+    err: (text) => void err.push(text),
+    readFile: unused,
+    writeFile: unused,
+  })
+  return { code, out, err }
+}
+
+describe('access tokens from the terminal', () => {
+  it('are good at a running server at once, until they are revoked', async () => {
+    const server = await startServer({ dataDir, port: 0, host: '127.0.0.1', log: () => undefined })
+    const { code, out } = await run('create', '--role', 'committee', '--name', 'Office')
+    expect(code).toBe(0)
+    expect(out).toHaveLength(1)
+    const ask = async () =>
+      (await fetch(`${server.address}api/courses`, { headers: { authorization: `Bearer ${out[0] ?? ''}` } }))
+        .status
+    expect(await ask()).toBe(200)
+    const [row] = JSON.parse((await run('list', '--json')).out[0] ?? '[]')
+    expect(row).toMatchObject({ role: 'committee', name: 'Office', revokedAt: null })
+    expect(row).not.toHaveProperty('hash')
+    expect((await run('revoke', row.id)).code).toBe(0)
+    expect(await ask()).toBe(401)
+    expect((await run('list')).out[0]).toContain('revoked')
+    await server.close()
+  })
+
+  it('are made only for a role that there is', async () => {
+    expect(await run('create', '--role', 'owner')).toEqual({
+      code: 2,
+      out: [],
+      err: ["--role is 'owner'; it must be manager, deputy, crew, committee"],
+    })
+    expect((await run('create')).err).toEqual(['--role is missing'])
+  })
+
+  it('that are not there are not revoked', async () => {
+    expect(await run('revoke', 'abc')).toMatchObject({
+      code: 2,
+      err: ['there is no token abc that is still good'],
+    })
+  })
+})
