@@ -24,7 +24,7 @@ export type CourseError =
   | {
       readonly type: 'tooMany'
       readonly where: CourseWhere
-      readonly what: 'features' | 'points' | 'greens'
+      readonly what: 'values' | 'features' | 'points' | 'greens'
       readonly max: number
       readonly received: number
     }

@@ -294,6 +294,8 @@ describe('bad files', () => {
       return error.type
     })
     expect(types).toEqual(['notJson', 'tooDeep', 'notJson', 'tooMany'])
+    const features = Array.from({ length: 5001 }, () => 1)
+    expect(errorOf(fileText(features))).toMatchObject({ type: 'tooMany', what: 'features', received: 5001 })
     expect(errorOf(' '.repeat(20_000_001))).toMatchObject({ type: 'tooLarge', sizeMB: 21 })
   })
 })
