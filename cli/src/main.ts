@@ -6,6 +6,7 @@ import { PLAN_COMMANDS } from './plan.ts'
 import { processIo } from './process-io.ts'
 import { serve } from './serve.ts'
 import { TOKEN_COMMANDS } from './token.ts'
+import { WEATHER_COMMANDS } from './weather.ts'
 
 const COMMANDS = [
   ...PLAN_COMMANDS,
@@ -14,6 +15,7 @@ const COMMANDS = [
   ...ENTRY_COMMANDS,
   serve,
   ...TOKEN_COMMANDS,
+  ...WEATHER_COMMANDS,
 ]
 
 // The exit code is set rather than forced, so that what was written to a pipe is written whole.

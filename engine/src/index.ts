@@ -163,7 +163,13 @@ export type { ThreePoint } from './catalogue/three-point.ts'
 export type { Check, Evidence } from './catalogue/item.ts'
 export { randomCourse, type RandomCourse, type RandomWish } from './course/random-course.ts'
 export { readHistory, type DayGap, type History, type HistoryError, type Refusal } from './weather/history.ts'
-export { historyMap, serviceLayout, type HistoryMap, type Layout } from './weather/historyMap.ts'
+export {
+  historyMap,
+  readHistoryMap,
+  serviceLayout,
+  type HistoryMap,
+  type Layout,
+} from './weather/historyMap.ts'
 export {
   DAILY_COLUMN_NAMES,
   type DailyColumn,
@@ -260,7 +266,7 @@ export { forecastOfTruth, USUAL_SKILL, type BackTest, type Skill } from './weath
 export { unknownHours, withSaidRain, type SaidError, type SaidRain } from './weather/handTyped.ts'
 export { hoursOfDays } from './weather/hoursOfDays.ts'
 export { fitClimate, generateDays } from './weather/generate.ts'
-export { climateNormals, climateOfNormals, type ClimateNormals } from './weather/normals.ts'
+export { climateNormals, climateOfNormals, readNormals, type ClimateNormals } from './weather/normals.ts'
 export type { Climate } from './weather/climate.ts'
 export {
   drySpells,

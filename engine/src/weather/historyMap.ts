@@ -1,5 +1,8 @@
 import * as v from 'valibot'
+import type { CalculationError } from '../catalogue/errors.ts'
 import { quantity } from '../catalogue/quantity.ts'
+import type { Result } from '../result.ts'
+import { checked } from './checked.ts'
 import { altitudeM, latitudeDeg } from './evapotranspirationFields.ts'
 
 const text = v.pipe(v.string(), v.minLength(1))
@@ -59,6 +62,10 @@ export type Layout = Omit<HistoryMap, 'latitudeDeg' | 'longitudeDeg' | 'altitude
   readonly longitudeDeg?: number
   readonly altitudeM?: number
 }
+
+/** Reads a map as a person wrote it. */
+export const readHistoryMap = (json: unknown): Result<HistoryMap, CalculationError> =>
+  checked(historyMap, json)
 
 const column = (name: string, factor = 1): ColumnMap => ({ column: name, factor, offset: 0, missing: [] })
 

@@ -1,5 +1,8 @@
 import * as v from 'valibot'
+import type { CalculationError } from '../catalogue/errors.ts'
 import { quantity } from '../catalogue/quantity.ts'
+import type { Result } from '../result.ts'
+import { checked } from './checked.ts'
 import {
   logitSun,
   RANGE_SHIFT_C,
@@ -32,6 +35,10 @@ export const climateNormals = v.strictObject({
   altitudeM,
   months: v.pipe(v.array(month), v.length(12)),
 })
+
+/** Reads a table of normals as a person wrote it. */
+export const readNormals = (json: unknown): Result<ClimateNormals, CalculationError> =>
+  checked(climateNormals, json)
 
 /** Monthly normals. */
 export type ClimateNormals = v.InferOutput<typeof climateNormals>

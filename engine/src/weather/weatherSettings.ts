@@ -1,9 +1,8 @@
 import * as v from 'valibot'
 import type { CalculationError } from '../catalogue/errors.ts'
 import { quantity, type Quantity } from '../catalogue/quantity.ts'
-import { runItem } from '../catalogue/run.ts'
-import { item } from '../catalogue/item.ts'
-import { fail, ok, type Result } from '../result.ts'
+import type { Result } from '../result.ts'
+import { checked } from './checked.ts'
 
 /** A threshold the manager can change: what it means, its unit and range, its start value, and what that stands on. */
 export type WeatherSetting = Quantity & { readonly default: number; readonly basis: string }
@@ -193,37 +192,13 @@ const entries = Object.fromEntries(
 /** Schema of the thresholds: each optional, with its start value. */
 export const WEATHER_SETTINGS = v.strictObject(entries)
 
-const reader = item({
-  name: 'weather.settings',
-  title: 'Weather thresholds',
-  words: 'The thresholds given, the start values for the rest.',
-  formula: '',
-  evidence: 'common practice',
-  sources: ['fao56'],
-  inputs: WEATHER_SETTINGS,
-  outputs: v.unknown(),
-  checks: [],
-  run: (settings) => ok(settings),
-})
-
 /**
  * Thresholds with the manager's own values put in. A name that is none or a value out of range gives an error that names the field, its unit
  * and range.
  */
 export const weatherSettings = (
   own: Readonly<Record<string, number>> = {},
-): Result<WeatherSettings, CalculationError> => {
-  const stranger = Object.keys(own).find((name) => !Object.hasOwn(WEATHER_SETTING_LIST, name))
-  if (stranger !== undefined)
-    return fail({
-      type: 'notDefined',
-      field: stranger,
-      unit: '1',
-      reason: `there is no weather threshold of that name; there are ${Object.keys(WEATHER_SETTING_LIST).join(', ')}`,
-    })
-  const read = runItem(reader, own)
-  return read.ok ? ok(read.value as WeatherSettings) : read
-}
+): Result<WeatherSettings, CalculationError> => checked(WEATHER_SETTINGS, own)
 
 /** The start values. */
 export const DEFAULT_WEATHER_SETTINGS: WeatherSettings = v.parse(WEATHER_SETTINGS, {})

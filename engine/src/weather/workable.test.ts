@@ -217,7 +217,7 @@ describe('thresholds', () => {
     })
     expect(weatherSettings({ rainStop: 1 })).toMatchObject({
       ok: false,
-      error: { type: 'notDefined', field: 'rainStop' },
+      error: { type: 'wrongType', field: 'rainStop' },
     })
   })
 })
