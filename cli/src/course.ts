@@ -1,6 +1,6 @@
 import { toJsonSchema } from '@valibot/to-json-schema'
 import { courseFile, courseFromCount, writeCourse, type CourseReading } from '@swardwright/engine'
-import { assumedSentences, courseErrorSentence } from '@swardwright/present'
+import { courseAssumptionSentence, courseErrorSentence } from '@swardwright/present'
 import { BadInput, type Command, type Io } from './command.ts'
 import { openCourse } from './files.ts'
 import { readOptions, wholeNumber } from './options.ts'
@@ -31,7 +31,7 @@ const importCourse = async (argv: readonly string[], io: Io): Promise<number> =>
     names: 'one FILE, or --greens N --area M2',
   })
   const reading = words[0] === undefined ? counted(options) : await openCourse(io, words[0])
-  const text = writeCourse(reading.course)
+  const text = writeCourse(reading.course, reading.assumed)
   if (options.out === undefined) {
     io.out(text)
     return 0

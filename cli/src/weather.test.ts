@@ -122,7 +122,7 @@ describe('weather workable', () => {
     expect(code).toBe(0)
     const { hours } = JSON.parse(out)
     const at = (time: string) => hours.find((hour: { time: string }) => hour.time === time)?.byOperation
-    expect(at('2026-08-10T02:00:00+01:00').core).toEqual({ workable: false, because: ['dark'] })
+    expect(at('2026-08-10T02:00:00+01:00').core).toEqual({ workable: false, because: ['dark'], cautions: [] })
     expect(at('2026-08-10T11:00:00+01:00').core.workable).toBe(true)
     expect(Object.keys(at('2026-08-10T11:00:00+01:00'))).toHaveLength(13)
   })

@@ -13,6 +13,7 @@ import {
   readNormals,
   reasonsOf,
   recordEvapotranspiration,
+  STOPS,
   STOPS_OF,
   unknownHours,
   weatherSettings,
@@ -21,6 +22,7 @@ import {
   type Course,
   type DailyRecord,
   type WeatherHours,
+  type WorkableReason,
 } from '@swardwright/engine'
 import { calculationErrorWords } from '@swardwright/present'
 import { BadInput, type Command, type Io } from './command.ts'
@@ -90,6 +92,15 @@ const stopsOn = (course: Course): typeof STOPS_OF =>
     ? STOPS_OF
     : { ...STOPS_OF, dress: STOPS_OF.dress.filter((stop) => stop !== 'wind') }
 
+const STOP_CODES: ReadonlySet<string> = new Set(STOPS)
+
+/** One hour of one operation: the stops say why not, the cautions what to watch though it can be worked. */
+const hourOf = (can: boolean, reasons: readonly WorkableReason[]) => ({
+  workable: can,
+  because: reasons.filter((reason) => STOP_CODES.has(reason)),
+  cautions: reasons.filter((reason) => !STOP_CODES.has(reason)),
+})
+
 const workable = async (argv: readonly string[], io: Io): Promise<number> => {
   const { options } = readOptions(argv, { course: 'text', forecast: 'text', json: 'flag' })
   const { course } = await openCourse(io, required('course', options.course))
@@ -115,7 +126,7 @@ const workable = async (argv: readonly string[], io: Io): Promise<number> => {
     byOperation: Object.fromEntries(
       [...answer.byOperation].map(([id, { workable: can, reasons }]) => [
         id,
-        { workable: can[h] === 1, because: reasonsOf(reasons[h] ?? 0) },
+        hourOf(can[h] === 1, reasonsOf(reasons[h] ?? 0)),
       ]),
     ),
   }))

@@ -1,3 +1,4 @@
+import { courseAssumptionSentence } from './course-words.ts'
 import { dayAndClock, instantMs } from './times.ts'
 
 /** What the sentences need to know besides the code. */
@@ -13,6 +14,7 @@ const isInstant = (text: string): boolean => Number.isFinite(Date.parse(text))
 
 /** Sentences by code. A sentence that can't use the fact behind the code returns null, and the code is shown as it is. */
 const SENTENCES: Readonly<Record<string, (fact: string, context: AssumedContext) => string | null>> = {
+  'prescription-usual': () => 'No prescription was given: what most clubs would do is planned.',
   'no-forecast': () => 'No forecast: every hour counts as dry and sand dries as usual for the season.',
   'dry-after': (fact, { timeZone }) =>
     isInstant(fact)
@@ -35,7 +37,7 @@ export const assumedSentence = (code: string, context: AssumedContext): string =
   const colon = code.indexOf(':')
   const [word, fact] = colon < 0 ? [code, ''] : [code.slice(0, colon), code.slice(colon + 1)]
   const sentence = Object.hasOwn(SENTENCES, word) ? SENTENCES[word] : undefined
-  return sentence?.(fact, context) ?? code
+  return sentence?.(fact, context) ?? courseAssumptionSentence(code, context.greenNames) ?? code
 }
 
 /** All that a plan assumed, with the greens without outline gathered into one sentence when there are several. */

@@ -43,9 +43,12 @@ describe('the demo course', () => {
     const wet = { ...demo, weather: rainEarlier(weather, 2) }
     const earlier = planOf(wet)
     expect(checkPlanAgainst(earlier, wet)).toEqual({ ok: true, value: [] })
-    const onDayTwo = (p: Plan): number =>
-      p.openings.filter(({ opened }) => opened.startsWith('2026-08-11')).length
-    expect(onDayTwo(earlier)).toBeLessThan(onDayTwo(plan))
+    // The rain now falls from 13:00 to 20:00 of the second day.
+    const [from, to] = [Date.parse('2026-08-11T13:00:00+01:00'), Date.parse('2026-08-11T20:00:00+01:00')]
+    for (const { opened, finished } of earlier.openings)
+      expect(Date.parse(finished ?? '') <= from || Date.parse(opened) >= to).toBe(true)
+    const finish = (p: Plan): number => Date.parse(p.objective.finish ?? '')
+    expect(finish(earlier)).toBeGreaterThanOrEqual(finish(plan))
     expect(earlier.openings.length + earlier.unplanned.length).toBe(19)
     // The old plan, judged under the new sky, has greens caught.
     const judged = checkPlanAgainst(plan, wet)
