@@ -7,7 +7,7 @@ export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   test: {
     include: ['{engine,journal,present,server,cli,web,bench}/src/**/*.test.{ts,tsx}', 'scripts/**/*.test.ts'],
-    testTimeout: 30_000,
+    testTimeout: 120_000,
     maxWorkers: 2,
   },
 })

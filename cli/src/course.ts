@@ -1,6 +1,6 @@
 import { toJsonSchema } from '@valibot/to-json-schema'
 import { courseFile, courseFromCount, writeCourse, type CourseReading } from '@swardwright/engine'
-import { courseAssumptionSentence, courseErrorSentence } from '@swardwright/present'
+import { assumedSentences, courseErrorSentence } from '@swardwright/present'
 import { BadInput, type Command, type Io } from './command.ts'
 import { openCourse } from './files.ts'
 import { readOptions, wholeNumber } from './options.ts'

@@ -2,6 +2,7 @@ import { CALC_COMMANDS } from './calc.ts'
 import { COURSE_COMMANDS } from './course.ts'
 import { dispatch } from './dispatch.ts'
 import { ENTRY_COMMANDS } from './entry.ts'
+import { GROUND_COMMANDS } from './ground.ts'
 import { PLAN_COMMANDS } from './plan.ts'
 import { processIo } from './process-io.ts'
 import { serve } from './serve.ts'
@@ -12,10 +13,11 @@ const COMMANDS = [
   ...PLAN_COMMANDS,
   ...CALC_COMMANDS,
   ...COURSE_COMMANDS,
+  ...GROUND_COMMANDS,
+  ...WEATHER_COMMANDS,
   ...ENTRY_COMMANDS,
   serve,
   ...TOKEN_COMMANDS,
-  ...WEATHER_COMMANDS,
 ]
 
 // The exit code is set rather than forced, so that what was written to a pipe is written whole.
