@@ -1,5 +1,5 @@
 import { defineConfig } from 'vite'
-import preact from '@preact/preset-vite'
+import { preact } from '@preact/preset-vite'
 
 export default defineConfig({
   root: import.meta.dirname,

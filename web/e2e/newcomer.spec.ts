@@ -67,8 +67,8 @@ test('a newcomer looks at a green, deepens the coring, and sees sand, loads and 
   await expect(page.locator('.section svg').last().locator('[data-part=hole]')).toHaveCount(2)
 
   await setField(page, 'Area', '500')
-  await expect.poll(() => fact(page, 'Dresser loads')).toBe(before.loads)
-  expect(await figure(page, 'Sand, dry')).toBeCloseTo(before.likelyT, 1)
+  await expect.poll(() => figure(page, 'Sand, dry')).toBeCloseTo(before.likelyT, 1)
+  expect(await fact(page, 'Dresser loads')).toBe(before.loads)
   expect(sandByCatalogue(before.depthMm)).toMatchObject({ loads: before.loads })
 
   await page.getByRole('link', { name: 'Prescription', exact: true }).click()
@@ -134,4 +134,21 @@ test('rain two hours earlier: planned again, no green caught, and what moved is 
     .locator('td.number')
     .allInnerTexts()
   for (const time of finished) expect(time <= '13:00' || time === 'finished').toBe(true)
+})
+
+test('the day sheets print one page a post, with boxes to tick and the cautions', async ({ page, club }) => {
+  await turnTo(page, club, '/sheets')
+  const sheets = page.locator('.day-sheet')
+  await expect(sheets).toHaveCount(6, { timeout: 90_000 })
+  const first = sheets.first()
+  await expect(first).toContainText('Monday 10 Aug')
+  await expect(first.locator('.safe b')).toHaveText(/^\d\d:\d\d$/u)
+  expect(await first.locator('.box').count()).toBeGreaterThan(3)
+  await expect(first.locator('footer li').first()).toContainText('Follow')
+  const pdf = await page.pdf({ preferCSSPageSize: true })
+  // A page object of a PDF says `/Type /Page`; six posts are six pages.
+  expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/gu)).toHaveLength(6)
+  await page.emulateMedia({ media: 'print' })
+  await expect(page.getByRole('navigation')).toBeHidden()
+  await expect(page.getByRole('button', { name: 'Print' })).toBeHidden()
 })

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { Plan } from '@swardwright/engine'
-import { greensOnDay, nextGreen, unfinishedGreens } from './day-view.ts'
+import { firstToFinish, greensOnDay, nextGreen, unfinishedGreens } from './day-view.ts'
 
 const at = (time: string) => `2026-08-10T${time}:00+01:00`
 
@@ -13,6 +13,7 @@ const plan = {
   ],
   tasks: [
     { id: 't1', green: 'a', operation: 'core', start: at('06:30'), finish: at('07:00') },
+    { id: 'm1', green: 'a', operation: 'move', start: at('10:15'), finish: at('10:35') },
     { id: 't2', green: 'a', operation: 'dragIn', start: at('10:20'), finish: at('10:45') },
     { id: 't3', green: 'b', operation: 'dragIn', start: at('11:20'), finish: at('12:00') },
   ],
@@ -41,6 +42,12 @@ it('counts a green finished only once somebody says so', () => {
 it('names the first green that is not open yet as the next', () => {
   expect(nextGreen(view('10:42'))?.green).toBe('c')
   expect(nextGreen(view('13:00'))).toBeNull()
+})
+
+it('offers for finishing the green that the plan finishes first', () => {
+  expect(firstToFinish(unfinishedGreens(view('11:30')))?.green).toBe('a')
+  expect(firstToFinish(unfinishedGreens(view('11:30', ['a'])))?.green).toBe('b')
+  expect(firstToFinish([])).toBeNull()
 })
 
 it('keeps of a green’s tasks those that are not over', () => {

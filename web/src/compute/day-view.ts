@@ -1,4 +1,4 @@
-import type { Plan, PlanTask } from '@swardwright/engine'
+import { MACHINE_TASKS, type Plan, type PlanTask } from '@swardwright/engine'
 import { dateAt, type WorkState } from '@swardwright/present'
 
 /** A green on a working day: where it stands, and what is still to do. */
@@ -13,6 +13,9 @@ export type GreenOnDay = {
 
 /** What somebody recorded: greens that are finished whatever the plan says. */
 export type Recorded = { readonly finished: ReadonlySet<string> }
+
+/** Tasks that serve a machine; nobody looks for them on a green. */
+const SERVES_MACHINES: readonly string[] = MACHINE_TASKS
 
 const atOrBefore = (instant: string | null, atMs: number): boolean =>
   instant !== null && Date.parse(instant) <= atMs
@@ -45,7 +48,12 @@ export const greensOnDay = (
         finished: opening.finished,
         todo: done
           ? []
-          : plan.tasks.filter((task) => task.green === opening.green && Date.parse(task.finish) > atMs),
+          : plan.tasks.filter(
+              (task) =>
+                task.green === opening.green &&
+                !SERVES_MACHINES.includes(task.operation) &&
+                Date.parse(task.finish) > atMs,
+            ),
       }
     })
 
@@ -56,6 +64,10 @@ export const nextGreen = (greens: readonly GreenOnDay[]): GreenOnDay | null =>
 /** Greens that lie open in some way, those that must be finished first in front. */
 export const unfinishedGreens = (greens: readonly GreenOnDay[]): readonly GreenOnDay[] =>
   greens.filter((green) => green.state !== 'ready' && green.state !== 'finished')
+
+/** Of the greens that lie open, the one that the plan finishes first. */
+export const firstToFinish = (open: readonly GreenOnDay[]): GreenOnDay | null =>
+  open.toSorted((a, b) => Date.parse(a.finished ?? '') - Date.parse(b.finished ?? ''))[0] ?? null
 
 /** Parts of a day for the table of posts, on the course's clock. */
 export const PARTS_OF_DAY = [

@@ -48,6 +48,7 @@ export const computePort = (worker: WorkerLike): ComputePort => {
         resolve: resolve as (output: unknown) => void,
         reject,
       })
+      // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a worker is no window
       worker.postMessage({ id: last, job, input })
     })
 }

@@ -24,7 +24,12 @@ export type PlanChoices = {
 }
 
 /** The person’s choices; a start of null is the next working morning. */
-export const planChoices = signal<PlanChoices>({ start: null, days: 7, seed: 1, schedules: DEFAULT_SCHEDULES })
+export const planChoices = signal<PlanChoices>({
+  start: null,
+  days: 7,
+  seed: 1,
+  schedules: DEFAULT_SCHEDULES,
+})
 
 /** The plan that was settled; null until one is. */
 export const settledPlan = computed(() => facts.value.plan?.value ?? null)

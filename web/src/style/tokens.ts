@@ -1,8 +1,11 @@
-import { tokensCss } from '@swardwright/present'
+import { DAY_SHEET_CSS, tokensCss } from '@swardwright/present'
 
-/** Puts the colours and sizes that pages and drawings share on the document, without an inline style that a strict policy would refuse. */
+/** Puts the colours and sizes that pages, drawings and day sheets share on the document, without an inline style that a strict policy would refuse. */
 export const adoptTokens = (): void => {
-  const sheet = new CSSStyleSheet()
-  sheet.replaceSync(tokensCss())
-  document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet]
+  const adopted = [tokensCss(), DAY_SHEET_CSS].map((css) => {
+    const sheet = new CSSStyleSheet()
+    sheet.replaceSync(css)
+    return sheet
+  })
+  document.adoptedStyleSheets = [...document.adoptedStyleSheets, ...adopted]
 }

@@ -1,5 +1,6 @@
 import { Part } from '../../parts/Page.tsx'
 import { useCourse } from '../../state/course.ts'
+import { figures } from '../../state/figures.ts'
 import { usualStart } from '../../state/plan.ts'
 import { prescription } from '../../state/prescription.ts'
 import { sandOrders } from '../../state/sand-orders.ts'
@@ -20,7 +21,9 @@ export const Ahead = () => {
   return (
     <div class="wide">
       <p class="quiet">{WORDS.aheadLead}</p>
-      {orders.length === 0 ? (
+      {figures.value === null ? (
+        <p role="status">{WORDS.working}</p>
+      ) : orders.length === 0 ? (
         <p>
           {WORDS.noStores} <a href="/stores">{WORDS.toStores}</a>
         </p>

@@ -1,11 +1,17 @@
-import { clock, dateAt, listed, STATE_WORDS, taskTodo } from '@swardwright/present'
+import { clock, dateAt, listed, STATE_WORDS, TASK_WORDS } from '@swardwright/present'
 import type { Plan } from '@swardwright/engine'
-import { greensOnDay, nextGreen, unfinishedGreens, type GreenOnDay } from '../../compute/day-view.ts'
+import {
+  greensOnDay,
+  nextGreen,
+  unfinishedGreens,
+  firstToFinish,
+  type GreenOnDay,
+} from '../../compute/day-view.ts'
 import { Part } from '../../parts/Page.tsx'
 import { nowMs } from '../../state/clock.ts'
 import { greenNames, useCourse } from '../../state/course.ts'
 import { facts } from '../../state/journal.ts'
-import { shownPlan } from '../../state/plan.ts'
+import { shownPlan, verdict } from '../../state/plan.ts'
 import { rainOfPlan } from '../../state/rain-of-plan.ts'
 import { record } from '../../state/record.ts'
 import { Trouble } from './Trouble.tsx'
@@ -31,11 +37,24 @@ const DryTill = () => {
   )
 }
 
+/**
+ * The minute until which a green may be opened: for the last of the day its last safe start, for others the hour that the plan gives it,
+ * since what comes after is laid on that.
+ */
+const safeUntil = (plan: Plan, next: GreenOnDay, isLast: boolean, date: string): string =>
+  (isLast ? plan.days.find((day) => day.date === date)?.lastSafeStart : null) ?? next.opened
+
+/** Whether anything speaks against opening a green now: it rains, or the plan as it stands breaks a rule on it. */
+const isBarred = (green: string): boolean => {
+  const answer = verdict.value.value
+  const raining = facts.value.rain.at(-1)?.ended === null
+  return raining || (answer !== null && answer.ok && answer.value.some((one) => one.green === green))
+}
+
 /** The next green by name, and whether it may still be opened. */
-const Next = (props: { readonly plan: Plan; readonly next: GreenOnDay; readonly date: string }) => {
+const Next = (props: { readonly next: GreenOnDay; readonly until: string }) => {
   const { timeZone } = useCourse()
-  const latest = props.plan.days.find((day) => day.date === props.date)?.lastSafeStart ?? props.next.opened
-  const yes = nowMs.value <= Date.parse(latest)
+  const yes = !isBarred(props.next.green) && nowMs.value <= Date.parse(props.until)
   return (
     <div class="next">
       <p class="quiet">
@@ -46,7 +65,7 @@ const Next = (props: { readonly plan: Plan; readonly next: GreenOnDay; readonly 
         {yes ? WORDS.yes : WORDS.no}{' '}
         {yes ? (
           <span class="until">
-            {WORDS.until} {clock(latest, timeZone)}
+            {WORDS.until} {clock(props.until, timeZone)}
           </span>
         ) : null}
       </p>
@@ -55,10 +74,10 @@ const Next = (props: { readonly plan: Plan; readonly next: GreenOnDay; readonly 
 }
 
 const stepsLeft = (green: GreenOnDay, timeZone: string): string => {
-  const steps = green.todo.filter((task) => task.load === null || task.load === 1)
+  const steps = green.todo
   const first = steps[0]
   if (first === undefined) return STATE_WORDS[green.state].needs
-  const words = [...new Set(steps.map((task) => taskTodo({ ...task, loads: 1 })))]
+  const words = [...new Set(steps.map((task) => TASK_WORDS[task.operation].todo))]
   const begun = Date.parse(first.start) <= nowMs.value
   return `${begun ? '' : `${clock(first.start, timeZone)} `}${listed(words.slice(0, SHOWN_STEPS))}`
 }
@@ -105,19 +124,23 @@ export const WorkingDay = ({ date }: { readonly date: string }) => {
   const greens = greensOnDay(plan, date, nowMs.value, { timeZone, recorded: { finished } })
   const next = nextGreen(greens)
   const open = unfinishedGreens(greens)
-  const first = open[0]
+  const first = firstToFinish(open)
   return (
     <div class="stack field-page">
       <p class="dry-till">
         <DryTill />
       </p>
-      {next === null ? <p class="upshot">{WORDS.none}</p> : <Next plan={plan} next={next} date={date} />}
+      {next === null ? (
+        <p class="upshot">{WORDS.none}</p>
+      ) : (
+        <Next next={next} until={safeUntil(plan, next, greens.at(-1) === next, date)} />
+      )}
       <Part title={WORDS.unfinished}>
         {open.length === 0 ? <p>{WORDS.allFinished}</p> : <Unfinished greens={open} />}
       </Part>
       <LoadsLeft plan={plan} date={date} />
       <div class="thumb">
-        {first === undefined ? null : (
+        {first === null ? null : (
           <button
             type="button"
             class="primary"

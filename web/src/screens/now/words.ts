@@ -5,6 +5,7 @@ export const WORDS = {
   noPrescription:
     'Nothing is prescribed yet. Say what is done to the greens, and sand, hours and order follow.',
   toPrescription: 'Write the prescription',
+  working: 'Working it out …',
   noStores: 'No sand store is noted.',
   toStores: 'Stores',
   toPlan: 'The whole plan',

@@ -1,6 +1,14 @@
 import type { Plan } from '@swardwright/engine'
-import { boardDrawing, boardFromPlan, boardKey, partsOf, type Board as Drawn } from '@swardwright/present'
+import {
+  boardDrawing,
+  boardFromPlan,
+  boardKey,
+  boardSheet,
+  partsOf,
+  type Board as Drawn,
+} from '@swardwright/present'
 import { useState } from 'preact/hooks'
+import { workDays } from '../../compute/moment.ts'
 import { DrawingView, type Touched } from '../../parts/DrawingView.tsx'
 import { isWide } from '../../shell/wide.ts'
 import { nowMs } from '../../state/clock.ts'
@@ -16,6 +24,30 @@ const toldBy = (drawn: Drawn, touched: Touched): string | null => {
   )
   const label = found?.attributes['aria-label']
   return typeof label === 'string' ? label : null
+}
+
+/** On paper nothing scrolls: one board a day, each as wide as the page. */
+const PaperBoards = ({ plan }: { readonly plan: Plan }) => {
+  const course = useCourse()
+  return (
+    <div class="print-only" aria-hidden="true">
+      {workDays(plan, course.timeZone).map(({ date }) => (
+        <DrawingView
+          key={date}
+          drawing={boardSheet(
+            boardFromPlan({
+              course,
+              plan,
+              weather: weather.value,
+              dates: [date],
+              view: DESK,
+              scope: `paper-${date}`,
+            }),
+          )}
+        />
+      ))}
+    </div>
+  )
 }
 
 /** The board: greens down, hours across. Names stay in sight while the hours scroll. */
@@ -35,7 +67,7 @@ export const Board = ({ plan }: { readonly plan: Plan }) => {
   return (
     <div class="stack">
       <DrawingView drawing={boardKey()} class="natural" />
-      <div class="board">
+      <div class="board no-print">
         <DrawingView drawing={drawn.names} class="natural" />
         <div class="scroll-x" tabIndex={0} role="region" aria-label="Greens by the hour">
           <DrawingView
@@ -46,7 +78,8 @@ export const Board = ({ plan }: { readonly plan: Plan }) => {
           />
         </div>
       </div>
-      <p role="status" class={told === null ? 'quiet small' : 'told'}>
+      {isWide.value ? <PaperBoards plan={plan} /> : null}
+      <p role="status" class={`no-print ${told === null ? 'quiet small' : 'told'}`}>
         {told ?? 'Press a task, a band or a flag to read it.'}
       </p>
     </div>

@@ -75,7 +75,7 @@ const Shown = ({ plan }: { readonly plan: Plan }) => (
     <Part title={WORDS.board}>
       <Board plan={plan} />
     </Part>
-    <div>
+    <div class="no-print">
       <Fold summary={WORDS.how}>{() => <HowPlanned plan={plan} />}</Fold>
     </div>
   </div>

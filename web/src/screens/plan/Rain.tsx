@@ -108,37 +108,39 @@ export const Rain = () => {
   const typed = facts.value.typedRain.length > 0
   return (
     <div class="stack">
-      <p class="small quiet">{typed ? WORDS.typed : WORDS.rainLead}</p>
+      <p class="small quiet no-print">{typed ? WORDS.typed : WORDS.rainLead}</p>
       <Now />
-      <Select
-        label={WORDS.day}
-        value={date}
-        options={days.map((value) => ({ value, label: dayWords(value) }))}
-        onValue={setChosen}
-      />
-      <div class="tight" role="group" aria-label={WORDS.move}>
-        <div class="row">
-          {MOVES.map(([hours, word]) => (
-            <button
-              key={hours}
-              type="button"
-              class="thin"
-              disabled={weather.value === null}
-              onClick={() => void moveRain(date, hours, timeZone)}
-            >
-              {word}
-            </button>
-          ))}
-          {typed ? (
-            <button type="button" class="thin" onClick={() => void backToForecast()}>
-              {WORDS.back}
-            </button>
-          ) : null}
+      <div class="stack no-print">
+        <Select
+          label={WORDS.day}
+          value={date}
+          options={days.map((value) => ({ value, label: dayWords(value) }))}
+          onValue={setChosen}
+        />
+        <div class="tight" role="group" aria-label={WORDS.move}>
+          <div class="row">
+            {MOVES.map(([hours, word]) => (
+              <button
+                key={hours}
+                type="button"
+                class="thin"
+                disabled={weather.value === null}
+                onClick={() => void moveRain(date, hours, timeZone)}
+              >
+                {word}
+              </button>
+            ))}
+            {typed ? (
+              <button type="button" class="thin" onClick={() => void backToForecast()}>
+                {WORDS.back}
+              </button>
+            ) : null}
+          </div>
         </div>
-      </div>
-      <div>
-        <Fold summary={WORDS.typeIn}>{() => <TypeIn date={date} />}</Fold>
-        <Fold summary={WORDS.forecastFile}>{() => <ForecastFile />}</Fold>
+        <div>
+          <Fold summary={WORDS.typeIn}>{() => <TypeIn date={date} />}</Fold>
+          <Fold summary={WORDS.forecastFile}>{() => <ForecastFile />}</Fold>
+        </div>
       </div>
     </div>
   )
