@@ -94,7 +94,13 @@ export {
   type WorkableFunction,
   type WorkableHours,
 } from './weather/workable.ts'
-export { REASONS, reasonsOf, STOPS_OF, type Reason as WorkableReason } from './weather/workableRules.ts'
+export {
+  REASONS,
+  reasonsOf,
+  STOPS,
+  STOPS_OF,
+  type Reason as WorkableReason,
+} from './weather/workableRules.ts'
 export { surfaceHours, type SurfaceHours } from './weather/surface.ts'
 export { COURSE_ASSUMPTIONS, readAssumedFact, type CourseAssumption } from './course/assumed.ts'
 export type { CourseError, CourseThing, CourseWhere } from './course/course-error.ts'
