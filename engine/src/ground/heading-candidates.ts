@@ -1,5 +1,5 @@
 import type { HeadingBan } from './heading-ban.ts'
-import { acrossM, frameOf, halfTurnDeg } from './heading-frame.ts'
+import { frameOf, halfTurnDeg } from './heading-frame.ts'
 import { hullOf } from './hull.ts'
 import type { LocalPoint } from './plane.ts'
 import { distanceM, eachEdge, ringLengthM, type Ring } from './polygon.ts'
@@ -7,8 +7,8 @@ import { stripCount } from './strip-sheet.ts'
 
 const GRID_DEG = 5
 
-/** Halvings that find where the number of runs changes, from 5 degrees to under 0.001. */
-const BISECTIONS = 13
+/** Halvings that find where the number of runs changes, from 5 degrees to 0.005. */
+const BISECTIONS = 10
 
 /** The ground to cover and the strips laid over it, m. */
 export type CandidateTask = {
@@ -20,13 +20,13 @@ export type CandidateTask = {
 const hullOfRings = (rings: readonly Ring[]): readonly LocalPoint[] => hullOf(rings.flat())
 
 const extentAcrossM = (hull: readonly LocalPoint[], headingDeg: number): number => {
-  const frame = frameOf(headingDeg)
+  const { sin, cos } = frameOf(headingDeg)
   let least = Infinity
   let most = -Infinity
   for (const point of hull) {
-    const v = acrossM(frame, point)
-    least = Math.min(least, v)
-    most = Math.max(most, v)
+    const v = point.x * cos - point.y * sin
+    if (v < least) least = v
+    if (v > most) most = v
   }
   return most - least
 }

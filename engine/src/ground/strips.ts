@@ -74,14 +74,15 @@ export const stripLayer = (task: StripTask): StripLayer => {
     return layout
   }
 
+  const isPlain = (k: number): boolean =>
+    isOnePiece(ground, k) && (islands.rings === 0 || !isTouched(islands, k))
+
   const pieces = (layout: StripLayout, k: number): readonly Interval[] => {
+    if (isPlain(k)) return [[ground.least[k] ?? 0, ground.most[k] ?? 0]]
     const whole = shadowOf(ground, layout, k)
     const free = islands.rings > 0 ? intervalsWithout(whole, shadowOf(islands, layout, k)) : whole
     return free.filter(([fromU, toU]) => toU - fromU > SHORTEST_RUN_M)
   }
-
-  const isPlain = (k: number): boolean =>
-    isOnePiece(ground, k) && (islands.rings === 0 || !isTouched(islands, k))
 
   const runs = (headingDeg: number): readonly StripRun[] => {
     if (ground.rings === 0) return []

@@ -9,14 +9,14 @@ const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length
 
 /** Coefficient of variation of a sample, %. `CV = 100 s / m`, `s^2 = sum (x - m)^2 / (n - 1)` */
-export const variationPercent = (values: readonly number[]): number => {
+const variationPercent = (values: readonly number[]): number => {
   const m = mean(values)
   const squares = values.reduce((sum, value) => sum + (value - m) ** 2, 0)
   return (100 * Math.sqrt(squares / (values.length - 1))) / m
 }
 
 /** Christiansen's coefficient of uniformity, %. `CU = 100 (1 - sum |x - m| / (n m))` (Christiansen 1942, for sprinklers; the same sum). */
-export const uniformityPercent = (values: readonly number[]): number => {
+const uniformityPercent = (values: readonly number[]): number => {
   const m = mean(values)
   return 100 * (1 - values.reduce((sum, value) => sum + Math.abs(value - m), 0) / (values.length * m))
 }
