@@ -12,14 +12,6 @@ export const frameOf = (headingDeg: number): HeadingFrame => {
   return { sin: Math.sin(angle), cos: Math.cos(angle) }
 }
 
-/** Metres along the heading. */
-export const alongM = (frame: HeadingFrame, point: LocalPoint): number =>
-  point.x * frame.sin + point.y * frame.cos
-
-/** Metres to the right of the heading. */
-export const acrossM = (frame: HeadingFrame, point: LocalPoint): number =>
-  point.x * frame.cos - point.y * frame.sin
-
 /** Back from along and across to the plane. */
 export const pointAt = (frame: HeadingFrame, uM: number, vM: number): LocalPoint => ({
   x: uM * frame.sin + vM * frame.cos,
