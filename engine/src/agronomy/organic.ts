@@ -90,8 +90,9 @@ export const organicLossOnIgnition = item({
     'Dry the sample, weigh it, burn it, weigh it again. What is gone is organic matter, as a percentage of the dry mass.',
   formula: 'OM = 100 (dry - ash) / dry',
   evidence: 'handbook',
-  sources: ['woodsCommonPractice2021', 'astmF1647'],
+  sources: ['woodsCommonPractice2021', 'astmF1647', 'usgaOrganic62'],
   notes: [
+    'Grinding and sieving loses up to half of the organic matter of the surface; leave the verdure in (USGA committee).',
     'Drying at 105 C; burning at 360 C (ASTM F1647), or 400 or 440 C elsewhere. Results of different temperature, depth or treatment of the verdure must not be compared.',
   ],
   inputs: v.strictObject({

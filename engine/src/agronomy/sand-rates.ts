@@ -106,7 +106,7 @@ export const sandConvertRate = item({
   formula:
     'mm = L/m2 = 0.3048 x ft3/1000 ft2; kg/m2 = mm x rho / 1000 = 0.0048824 x lb/1000 ft2 = 0.1 x t/ha',
   evidence: 'handbook',
-  sources: ['woodsSandGrowth2017', 'woodsExactDepth2020', 'woodsCoreOrNot2019'],
+  sources: ['woodsSandGrowth2017', 'woodsExactDepth2020', 'woodsCoreOrNot2019', 'sandMath2011'],
   notes: ['Tonnes are metric (1000 kg), pounds 0.45359237 kg, feet 0.3048 m.'],
   inputs: v.strictObject({
     value: quantity({ meaning: 'The rate, in the unit given', unit: 'of the rate', min: 0, max: 500_000 }),
@@ -124,6 +124,17 @@ export const sandConvertRate = item({
   }),
   checks: [
     ...SAND_CONVERT_RATE_CHECKS,
+    {
+      id: 'CR053',
+      class: 'published',
+      source: 'sandMath2011',
+      where: 'an inch over 1000 ft2 is 3.1 cubic yards (27 ft3 each)',
+      input: { value: 25.4, unit: 'mm' },
+      output: 'ft3Per1000Ft2',
+      factor: 1 / 27,
+      expected: 3.1,
+      tolerance: 0.02,
+    },
     {
       id: 'rate-heavy',
       class: 'published',

@@ -284,7 +284,7 @@ export const AGRONOMY_SOURCES = {
     publisher: 'ASTM International',
     url: 'https://standards.iteh.ai/catalog/standards/astm/fb493189-2941-4580-b21f-e0e8a4096a7c/astm-f1647-02',
   },
-  usgaOrganic2024: {
+  usgaOrganic62: {
     author: 'USGA committee on organic matter testing',
     year: 'n.d.',
     title: 'Sampling and testing of organic matter, 62(02)',
