@@ -158,7 +158,6 @@ export const courseFile = v.object({
 })
 
 export type GreenProperties = Readonly<v.InferOutput<typeof greenProperties>>
-export type PlaceProperties = Readonly<v.InferOutput<typeof placeProperties>>
 export type MachineInFile = Readonly<v.InferOutput<typeof machineInFile>>
 export type PersonInFile = Readonly<v.InferOutput<typeof personInFile>>
 export type StoreInFile = Readonly<v.InferOutput<typeof storeInFile>>

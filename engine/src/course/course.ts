@@ -252,9 +252,6 @@ export const course = v.object({
   units: unitsWanted,
 })
 
-export type OrganicLayer = Readonly<v.InferOutput<typeof organicLayer>>
-export type OrganicTest = Readonly<v.InferOutput<typeof organicTest>>
-export type BuriedService = Readonly<v.InferOutput<typeof buriedService>>
 export type Green = Readonly<v.InferOutput<typeof green>>
 export type Place = Readonly<v.InferOutput<typeof place>>
 export type Machine = Readonly<v.InferOutput<typeof machine>>

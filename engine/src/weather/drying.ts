@@ -1,7 +1,7 @@
 import { extraterrestrialHours, hourEnergy, type HourEnergy, type Place } from './energy.ts'
 import { HOUR_MS, type WeatherHours } from './hours.ts'
 import { MM_PER_MJ } from './radiation.ts'
-import { DEFAULT_WEATHER_SETTINGS, type WeatherSettings } from './weatherSettings.ts'
+import { DEFAULT_WEATHER_SETTINGS, type WeatherSettings } from './weather-settings.ts'
 
 /** Sand as it lies on a green after dressing. */
 export type LyingSand = {
@@ -13,11 +13,6 @@ export type LyingSand = {
   /** Dry bulk density, kg/m3. */
   readonly bulkDensityKgPerM3: number
 }
-
-/** Moisture of washed sand from an open bay where none was measured, % by mass of dry sand (common practice, no source). */
-export const DAMP_SAND_MOISTURE_PERCENT = 6
-/** Dry bulk density of dressing sand where none is known, kg/m3 (common practice, no source). */
-export const SAND_BULK_DENSITY_KG_PER_M3 = 1550
 
 /** Water that must leave the sand before it can be dragged in, mm: depth times density times moisture. None for kiln-dried sand. */
 export const dryingNeedMm = (sand: LyingSand): number =>
