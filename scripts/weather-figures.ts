@@ -12,7 +12,7 @@ import {
 } from '@swardwright/engine'
 import { DUBLIN_STATION, dublinText, NO_DUBLIN } from '../engine/src/weather/fixtures/records.ts'
 import { readHistory } from '../engine/src/weather/history.ts'
-import { serviceLayout } from '../engine/src/weather/historyMap.ts'
+import { serviceLayout } from '../engine/src/weather/history-map.ts'
 
 /**
  * Real years against 200 generated ones: prints the table of docs/weather.md and draws its picture.

@@ -25,7 +25,7 @@ export type { OutlineError } from './ground/outline-error.ts'
 export { equivalentEllipse, isPolygon, polygonOf, type AreaShape, type Shape } from './ground/ellipse.ts'
 export { passTime, type PassTime, type PassTimeInput } from './ground/pass-time.ts'
 export { readForecast, readForecastText, type Forecast, type ForecastError } from './weather/forecast.ts'
-export type { Gap } from './weather/forecastColumns.ts'
+export type { Gap } from './weather/forecast-columns.ts'
 export {
   course as courseSchema,
   fixture as fixtureSchema,
@@ -87,7 +87,7 @@ export {
   WEATHER_SETTING_LIST,
   weatherSettings,
   type WeatherSettings,
-} from './weather/weatherSettings.ts'
+} from './weather/weather-settings.ts'
 export {
   workableHours,
   type OperationHours,
@@ -100,7 +100,7 @@ export {
   STOPS,
   STOPS_OF,
   type Reason as WorkableReason,
-} from './weather/workableRules.ts'
+} from './weather/workable-rules.ts'
 export { surfaceHours, type SurfaceHours } from './weather/surface.ts'
 export { COURSE_ASSUMPTIONS, readAssumedFact, type CourseAssumption } from './course/assumed.ts'
 export type { CourseError, CourseThing, CourseWhere } from './course/course-error.ts'
@@ -175,14 +175,14 @@ export {
   serviceLayout,
   type HistoryMap,
   type Layout,
-} from './weather/historyMap.ts'
+} from './weather/history-map.ts'
 export {
   DAILY_COLUMN_NAMES,
   type DailyColumn,
   type DailyRecord,
   type Station,
-} from './weather/dailyRecord.ts'
-export { recordEvapotranspiration, type RecordEt } from './weather/recordEt.ts'
+} from './weather/daily-record.ts'
+export { recordEvapotranspiration, type RecordEt } from './weather/record-et.ts'
 export { TYPICAL_MACHINES, TYPICAL_PERSON, type TypicalMachine } from './course/typical.ts'
 export {
   compareResults,
@@ -268,9 +268,9 @@ export {
   type TravelWay,
 } from './ground/travel.ts'
 export { rainChance, windowChance } from './weather/ensemble.ts'
-export { forecastOfTruth, USUAL_SKILL, type BackTest, type Skill } from './weather/backTest.ts'
-export { unknownHours, withSaidRain, type SaidError, type SaidRain } from './weather/handTyped.ts'
-export { hoursOfDays } from './weather/hoursOfDays.ts'
+export { forecastOfTruth, USUAL_SKILL, type BackTest, type Skill } from './weather/back-test.ts'
+export { unknownHours, withSaidRain, type SaidError, type SaidRain } from './weather/hand-typed.ts'
+export { hoursOfDays } from './weather/hours-of-days.ts'
 export { fitClimate, generateDays } from './weather/generate.ts'
 export { climateNormals, climateOfNormals, readNormals, type ClimateNormals } from './weather/normals.ts'
 export type { Climate } from './weather/climate.ts'
@@ -280,8 +280,8 @@ export {
   yearRainMm,
   type DrySpells,
   type MonthStatistics,
-} from './weather/climateStatistics.ts'
-export { deficitSeriesMm, nextDeficitMm, type DrainageClass } from './weather/soilWater.ts'
-export { nextGreenDay, PLAIN_SAND_GREEN, type GreenDay, type SandGreen } from './weather/sandGreen.ts'
-export { limitedGrowth, type LimitedGrowth } from './weather/limitedGrowth.ts'
-export { WEATHER_SETTINGS } from './weather/weatherSettings.ts'
+} from './weather/climate-statistics.ts'
+export { deficitSeriesMm, nextDeficitMm, type DrainageClass } from './weather/soil-water.ts'
+export { nextGreenDay, PLAIN_SAND_GREEN, type GreenDay, type SandGreen } from './weather/sand-green.ts'
+export { limitedGrowth, type LimitedGrowth } from './weather/limited-growth.ts'
+export { WEATHER_SETTINGS } from './weather/weather-settings.ts'

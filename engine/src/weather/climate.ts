@@ -1,5 +1,5 @@
 import type { Matrix } from './matrix.ts'
-import type { Station } from './dailyRecord.ts'
+import type { Station } from './daily-record.ts'
 
 /** Chance and amount of rain in one month of the year. */
 export type RainMonth = {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { DAY_MS, dayNumber } from '../time/calendar.ts'
 import { runItem } from '../catalogue/run.ts'
 import { daylightSun, sunDay, type SunDay, type SunEvent } from './daylight.ts'
-import { USNO_SUN_TIMES } from './fixtures/usnoSunTimes.ts'
+import { USNO_SUN_TIMES } from './fixtures/usno-sun-times.ts'
 
 /** quantity: sunrise, sunset, civil dawn and dusk; unit min; reason: the tables print whole minutes, the algorithm adds up to 0.1 (grazing arctic events more). */
 const WITHIN_MIN = { belowLatitude66: 1, arctic: 3 }

@@ -3,7 +3,7 @@ import { item } from '../catalogue/item.ts'
 import { figure, quantity } from '../catalogue/quantity.ts'
 import { ok } from '../result.ts'
 import { calendarDate, DAY_MS, parseDate } from '../time/calendar.ts'
-import { DAYLIGHT_CHECKS } from './daylightChecks.ts'
+import { DAYLIGHT_CHECKS } from './daylight-checks.ts'
 import { solarNoonNear, sunAltitudeDeg } from './sun.ts'
 
 /** Height of the sun's centre at rise and set: 34' of refraction and a 16' radius (US Naval Observatory definition), degrees. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { driedAtMin, dryingCurve, dryingNeedMm } from './drying.ts'
-import { MIDDLE_ENGLAND, plainDays, withRain, type PlainDay } from './fixtures/plainDays.ts'
+import { MIDDLE_ENGLAND, plainDays, withRain, type PlainDay } from './fixtures/plain-days.ts'
 
 const AUGUST_SUN: PlainDay = {
   date: '2026-08-10',

@@ -12,7 +12,7 @@ import {
   radiationFromRangeMJ,
 } from './radiation.ts'
 import { saturationVapourPressureKPa } from './vapour.ts'
-import type { WeatherSettings } from './weatherSettings.ts'
+import type { WeatherSettings } from './weather-settings.ts'
 
 /** Where the greens lie. Latitude north, longitude east positive; height above sea in m, 0 where not known. */
 export type Place = {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { forecastOfTruth } from './backTest.ts'
+import { forecastOfTruth } from './back-test.ts'
 import { rainChance, windowChance } from './ensemble.ts'
 import { DUBLIN_STATION, SEATTLE_LAYOUT, seattleText } from './fixtures/records.ts'
-import { unknownHours } from './handTyped.ts'
+import { unknownHours } from './hand-typed.ts'
 import { readHistory } from './history.ts'
-import { hoursOfDays } from './hoursOfDays.ts'
+import { hoursOfDays } from './hours-of-days.ts'
 
 const four = (rainMm: readonly number[]) => ({
   ...unknownHours(0, 3),

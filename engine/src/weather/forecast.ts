@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../result.ts'
-import { columnsOf, type ColumnError, type Gap, type Labelled } from './forecastColumns.ts'
-import { gridOf, instantsOf, type Grid, type TimeError } from './forecastTimes.ts'
-import { type VariableName } from './forecastUnits.ts'
+import { columnsOf, type ColumnError, type Gap, type Labelled } from './forecast-columns.ts'
+import { gridOf, instantsOf, type Grid, type TimeError } from './forecast-times.ts'
+import { type VariableName } from './forecast-units.ts'
 import { HOUR_MS, type WeatherHours } from './hours.ts'
 import { dewPointFromHumidityC } from './vapour.ts'
 

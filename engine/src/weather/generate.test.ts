@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { drySpells, monthStatistics, yearRainMm } from './climateStatistics.ts'
-import type { DailyRecord } from './dailyRecord.ts'
+import { drySpells, monthStatistics, yearRainMm } from './climate-statistics.ts'
+import type { DailyRecord } from './daily-record.ts'
 import { DUBLIN_STATION, dublinText, NO_DUBLIN, SEATTLE_LAYOUT, seattleText } from './fixtures/records.ts'
-import { mixedExponential } from './fitRain.ts'
+import { mixedExponential } from './fit-rain.ts'
 import { fitClimate, generateDays } from './generate.ts'
 import { chanceOf } from './chance.ts'
-import { hoursOfDays } from './hoursOfDays.ts'
+import { hoursOfDays } from './hours-of-days.ts'
 import { readHistory } from './history.ts'
-import { serviceLayout, type Layout } from './historyMap.ts'
+import { serviceLayout, type Layout } from './history-map.ts'
 import { inverse, lowerRoot, times, transposed } from './matrix.ts'
 
 /** Whole days of 200 years. */
@@ -73,12 +73,13 @@ describe('generated weather', () => {
   })
 
   it('is fitted, and 30 years of its hours are made, in under five seconds', () => {
-    const begun = Date.now()
+    // Time of the processor, not of the clock: other work on the machine must not fail it.
+    const begun = process.cpuUsage()
     const station = { latitudeDeg: 47.45, longitudeDeg: -122.31, altitudeM: 130, windHeightM: 10 }
     const thirty = generateDays(fitClimate(real, station), 0, 10_957, 1)
     const hours = hoursOfDays(thirty, station, { fromDay: 0, days: 10_957, seed: 1 })
     expect(hours.hours).toBe(262_968)
-    expect(Date.now() - begun).toBeLessThan(5000)
+    expect(process.cpuUsage(begun).user / 1e6).toBeLessThan(5)
   })
 
   it('never has a minimum over its maximum, rain below nought or wind below nought', () => {

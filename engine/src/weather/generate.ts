@@ -9,9 +9,9 @@ import {
   type RainMonth,
   type StateVariable,
 } from './climate.ts'
-import { emptyRecord, type DailyRecord, type Station } from './dailyRecord.ts'
-import { fitRain } from './fitRain.ts'
-import { fitState } from './fitState.ts'
+import { emptyRecord, type DailyRecord, type Station } from './daily-record.ts'
+import { fitRain } from './fit-rain.ts'
+import { fitState } from './fit-state.ts'
 import { extraterrestrialDayMJ } from './radiation.ts'
 
 /** A day with this much rain counts as wet in a fit, mm: the limit of climate tables, and of the dry spells that matter for work. */

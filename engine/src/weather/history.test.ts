@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import * as v from 'valibot'
-import { historyMap, serviceLayout, type Layout } from './historyMap.ts'
+import { historyMap, serviceLayout, type Layout } from './history-map.ts'
 import { readHistory, type History } from './history.ts'
 
 const MAP = v.parse(historyMap, {

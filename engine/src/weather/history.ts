@@ -8,8 +8,8 @@ import {
   NEEDED_COLUMNS,
   type DailyColumn,
   type DailyRecord,
-} from './dailyRecord.ts'
-import type { ColumnMap, HistoryMap, Layout } from './historyMap.ts'
+} from './daily-record.ts'
+import type { ColumnMap, HistoryMap, Layout } from './history-map.ts'
 
 /** A row, or one cell of it, that was not taken. `row` is the line in the file. When `column` is an optional one, the rest of the row was kept. */
 export type Refusal = { readonly row: number } & (

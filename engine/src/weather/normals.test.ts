@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import * as v from 'valibot'
-import { monthStatistics } from './climateStatistics.ts'
+import { monthStatistics } from './climate-statistics.ts'
 import { generateDays } from './generate.ts'
 import { climateNormals, climateOfNormals } from './normals.ts'
 

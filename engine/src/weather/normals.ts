@@ -11,8 +11,8 @@ import {
   type RainMonth,
   type StateCourse,
 } from './climate.ts'
-import { altitudeM, latitudeDeg } from './evapotranspirationFields.ts'
-import { harmonicsOf } from './fitState.ts'
+import { altitudeM, latitudeDeg } from './evapotranspiration-fields.ts'
+import { harmonicsOf } from './fit-state.ts'
 import { FIT_WET_MM } from './generate.ts'
 import { dayLengthHours, extraterrestrialDayMJ, radiationFromSunshineMJ } from './radiation.ts'
 

@@ -4,13 +4,13 @@ import { agreement } from './agreement.ts'
 import { csvLines } from './csv.ts'
 import { DUBLIN_STATION, dublinText, NO_DUBLIN, SEATTLE_LAYOUT, seattleText } from './fixtures/records.ts'
 import { readHistory, type History } from './history.ts'
-import { serviceLayout, type Layout } from './historyMap.ts'
+import { serviceLayout, type Layout } from './history-map.ts'
 import { hargreavesMm } from './penman.ts'
 import { extraterrestrialDayMJ } from './radiation.ts'
 import { dateOfDay, dayOfYear } from '../time/calendar.ts'
-import { recordEvapotranspiration } from './recordEt.ts'
-import { nextGreenDay, PLAIN_SAND_GREEN } from './sandGreen.ts'
-import { deficitSeriesMm, nextDeficitMm, type DrainageClass } from './soilWater.ts'
+import { recordEvapotranspiration } from './record-et.ts'
+import { nextGreenDay, PLAIN_SAND_GREEN } from './sand-green.ts'
+import { deficitSeriesMm, nextDeficitMm, type DrainageClass } from './soil-water.ts'
 
 const read = (text: string, layout: Layout | undefined): History => {
   if (layout === undefined) throw new Error('no layout known')

@@ -2,7 +2,7 @@ import { hourEnergy, type HourEnergy, type Place } from './energy.ts'
 import { HOUR_MS, type WeatherHours } from './hours.ts'
 import { sunDay } from './daylight.ts'
 import { DAY_MS } from '../time/calendar.ts'
-import type { WeatherSettings } from './weatherSettings.ts'
+import type { WeatherSettings } from './weather-settings.ts'
 
 /** How wet, cold and soft the green is in each hour. Booleans as 0 and 1. */
 export type SurfaceHours = {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { OPERATIONS, type Operation } from '../planning/operations.ts'
-import { MIDDLE_ENGLAND, plainDays, withRain, type PlainDay } from './fixtures/plainDays.ts'
+import { MIDDLE_ENGLAND, plainDays, withRain, type PlainDay } from './fixtures/plain-days.ts'
 import type { WeatherHours } from './hours.ts'
-import { DEFAULT_WEATHER_SETTINGS, weatherSettings } from './weatherSettings.ts'
+import { DEFAULT_WEATHER_SETTINGS, weatherSettings } from './weather-settings.ts'
 import { workableHours, type WorkableHours } from './workable.ts'
-import { reasonsOf, type Reason } from './workableRules.ts'
+import { reasonsOf, type Reason } from './workable-rules.ts'
 
 const { latitudeDeg, longitudeDeg } = MIDDLE_ENGLAND
 

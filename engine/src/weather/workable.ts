@@ -5,8 +5,8 @@ import type { Span } from './drying.ts'
 import type { Place } from './energy.ts'
 import { HOUR_MS, type WeatherHours } from './hours.ts'
 import { surfaceHours, type SurfaceHours } from './surface.ts'
-import { DEFAULT_WEATHER_SETTINGS, type WeatherSettings } from './weatherSettings.ts'
-import { bitOf, maskOf, STOPS, STOPS_OF, type Stop } from './workableRules.ts'
+import { DEFAULT_WEATHER_SETTINGS, type WeatherSettings } from './weather-settings.ts'
+import { bitOf, maskOf, STOPS, STOPS_OF, type Stop } from './workable-rules.ts'
 
 /** What is asked: the hours of one member at one place. */
 export type WorkableQuestion = {
@@ -18,7 +18,7 @@ export type WorkableQuestion = {
   readonly altitudeM?: number
   readonly settings?: WeatherSettings
   readonly operations: readonly Operation[]
-  /** What stops each operation; default the table of `workableRules`. */
+  /** What stops each operation; default the table of `workable-rules`. */
   readonly stopsOf?: Readonly<Record<Operation, readonly Stop[]>>
   /** Hours wanted; default those of the weather. Hours outside the forecast count as dry, and carry the caution `noForecast`. */
   readonly span?: Span

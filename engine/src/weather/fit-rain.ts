@@ -1,6 +1,6 @@
 import { dateOfDay, monthOf } from '../time/calendar.ts'
 import type { RainMonth } from './climate.ts'
-import type { DailyRecord } from './dailyRecord.ts'
+import type { DailyRecord } from './daily-record.ts'
 
 const MONTHS = Array.from({ length: 12 }, (_, m) => m + 1)
 

@@ -13,8 +13,8 @@ import {
   moistureFields,
   moistureOf,
   windFields,
-} from './evapotranspirationFields.ts'
-import { assumed } from './evapotranspirationItems.ts'
+} from './evapotranspiration-fields.ts'
+import { assumed } from './evapotranspiration-items.ts'
 import { penmanHourMm, windAt2M } from './penman.ts'
 import {
   clearSky,

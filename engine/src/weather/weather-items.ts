@@ -1,10 +1,10 @@
 import { daylightSun } from './daylight.ts'
-import { referenceEvapotranspirationHourlyItem } from './evapotranspirationHourly.ts'
+import { referenceEvapotranspirationHourlyItem } from './evapotranspiration-hourly.ts'
 import {
   extraterrestrialRadiationItem,
   hargreavesItem,
   referenceEvapotranspirationItem,
-} from './evapotranspirationItems.ts'
+} from './evapotranspiration-items.ts'
 
 /** All calculations of this room. */
 export const WEATHER_ITEMS = [

@@ -4,7 +4,7 @@ import { item } from '../catalogue/item.ts'
 import { figure, quantity } from '../catalogue/quantity.ts'
 import { fail, ok } from '../result.ts'
 import { calendarDate, dayOfYear, parseDate } from '../time/calendar.ts'
-import { DAILY_CHECKS, HARGREAVES_CHECKS, SKY_CHECKS } from './evapotranspirationChecks.ts'
+import { DAILY_CHECKS, HARGREAVES_CHECKS, SKY_CHECKS } from './evapotranspiration-checks.ts'
 import { ET_ASSUMPTIONS, referenceEvapotranspiration } from './evapotranspiration.ts'
 import {
   airC,
@@ -15,7 +15,7 @@ import {
   moistureFields,
   moistureOf,
   windFields,
-} from './evapotranspirationFields.ts'
+} from './evapotranspiration-fields.ts'
 import { hargreavesMm } from './penman.ts'
 import { dayLengthHours, extraterrestrialDayMJ } from './radiation.ts'
 

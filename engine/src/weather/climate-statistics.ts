@@ -1,5 +1,5 @@
 import { dateOfDay, monthOf } from '../time/calendar.ts'
-import type { DailyRecord } from './dailyRecord.ts'
+import type { DailyRecord } from './daily-record.ts'
 
 /** Mean over the years, and spread between them. */
 export type Spread = { readonly mean: number; readonly betweenYears: number }

@@ -9,7 +9,7 @@ import {
   type StateCourse,
   type StateVariable,
 } from './climate.ts'
-import type { DailyRecord, Station } from './dailyRecord.ts'
+import type { DailyRecord, Station } from './daily-record.ts'
 import { less, lowerRoot, inverse, solve, times, transposed, type Matrix } from './matrix.ts'
 import { windAt2M } from './penman.ts'
 import { dayLengthHours, extraterrestrialDayMJ, radiationFromSunshineMJ } from './radiation.ts'

@@ -1,5 +1,5 @@
 import { dateOfDay, dayOfYear } from '../time/calendar.ts'
-import type { DailyRecord, Station } from './dailyRecord.ts'
+import type { DailyRecord, Station } from './daily-record.ts'
 import { referenceEvapotranspiration, type EtAnswer, type Moisture, type Sun } from './evapotranspiration.ts'
 
 /** Evapotranspiration of one day of a record: null where a temperature is missing. */

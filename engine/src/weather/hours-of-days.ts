@@ -1,6 +1,6 @@
 import { DAY_MS, dateOfDay, dayOfYear } from '../time/calendar.ts'
 import { chanceOf, seedOfPart, type Chance } from './chance.ts'
-import type { DailyRecord, Station } from './dailyRecord.ts'
+import type { DailyRecord, Station } from './daily-record.ts'
 import { extraterrestrialHours } from './energy.ts'
 import type { WeatherHours } from './hours.ts'
 import { windAt2M } from './penman.ts'

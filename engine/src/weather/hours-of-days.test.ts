@@ -3,7 +3,7 @@ import { dayNumber } from '../time/calendar.ts'
 import { chanceOf } from './chance.ts'
 import { DUBLIN_STATION, SEATTLE_LAYOUT, seattleText } from './fixtures/records.ts'
 import { readHistory } from './history.ts'
-import { hoursOfDays, rainHours } from './hoursOfDays.ts'
+import { hoursOfDays, rainHours } from './hours-of-days.ts'
 
 const history = readHistory(seattleText(), SEATTLE_LAYOUT)
 if (!history.ok) throw new Error('record not readable')

@@ -1,6 +1,6 @@
 import { chanceOf, seedOfPart, type Chance } from './chance.ts'
-import type { DailyRecord, Station } from './dailyRecord.ts'
-import { hoursOfDays } from './hoursOfDays.ts'
+import type { DailyRecord, Station } from './daily-record.ts'
+import { hoursOfDays } from './hours-of-days.ts'
 import type { WeatherHours } from './hours.ts'
 
 /** How a forecast goes wrong with lead time. All are our assumption, set to what forecasters publish for middle latitudes: little skill for rain after nine days. */

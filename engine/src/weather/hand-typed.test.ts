@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { unknownHours, withSaidRain } from './handTyped.ts'
+import { unknownHours, withSaidRain } from './hand-typed.ts'
 
 const LONDON = 'Europe/London'
 const START = Date.parse('2026-08-10T00:00:00+01:00')

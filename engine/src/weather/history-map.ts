@@ -3,7 +3,7 @@ import type { CalculationError } from '../catalogue/errors.ts'
 import { quantity } from '../catalogue/quantity.ts'
 import type { Result } from '../result.ts'
 import { checked } from './checked.ts'
-import { altitudeM, latitudeDeg } from './evapotranspirationFields.ts'
+import { altitudeM, latitudeDeg } from './evapotranspiration-fields.ts'
 
 const text = v.pipe(v.string(), v.minLength(1))
 

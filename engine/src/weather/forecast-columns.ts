@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../result.ts'
-import type { Grid } from './forecastTimes.ts'
+import type { Grid } from './forecast-times.ts'
 import {
   conversionOf,
   VARIABLE_NAMES,
@@ -7,7 +7,7 @@ import {
   type UnitError,
   type Variable,
   type VariableName,
-} from './forecastUnits.ts'
+} from './forecast-units.ts'
 import { HOUR_MS } from './hours.ts'
 
 /** What is missing in a column, and from which label to which (both included), epoch ms. */

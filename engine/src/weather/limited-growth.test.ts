@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { limitedGrowth } from './limitedGrowth.ts'
+import { limitedGrowth } from './limited-growth.ts'
 
 const AIR = { meanC: 20, season: 'cool' } as const
 

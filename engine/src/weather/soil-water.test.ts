@@ -6,8 +6,8 @@ import {
   nextGreenDay,
   PLAIN_SAND_GREEN,
   stressFactor,
-} from './sandGreen.ts'
-import { deficitSeriesMm, nextDeficitMm, type DrainageClass } from './soilWater.ts'
+} from './sand-green.ts'
+import { deficitSeriesMm, nextDeficitMm, type DrainageClass } from './soil-water.ts'
 
 /**
  * Rain, potential evapotranspiration and the published deficits (well, moderately, poorly drained), mm, of Dublin Airport.
