@@ -121,6 +121,3 @@ export const generateDays = (climate: Climate, startDay: number, days: number, s
   }
   return record
 }
-
-/** Where generated days stand: as the climate's station, wind at 10 m. */
-export const generatedStation = (climate: Climate): Station => ({ ...climate.station, windHeightM: 10 })
