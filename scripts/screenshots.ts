@@ -42,7 +42,7 @@ const openPlanned = async (
 
 const turnTo = async (page: Page, address: string, path: string): Promise<void> => {
   await page.goto(`${address}${path}`)
-  await page.locator('main h1').waitFor()
+  await page.locator('main > header h1').waitFor()
   await page.getByText('Working it out').waitFor({ state: 'detached' })
   await page.evaluate(() => document.fonts.ready)
 }

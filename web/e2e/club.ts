@@ -41,7 +41,7 @@ export { expect }
 /** Opens a page of the app and waits until it shows. */
 export const turnTo = async (page: Page, club: Club, path: string): Promise<void> => {
   await page.goto(`${club.address()}${path}`)
-  await expect(page.locator('main h1')).toBeVisible()
+  await expect(page.locator('main > header h1')).toBeVisible()
 }
 
 /** Waits until everything recorded has reached the server. */

@@ -60,7 +60,7 @@ test('a newcomer looks at a green, deepens the coring, and sees sand, loads and 
     .getByRole('link', { name: /Gatepost/u })
     .first()
     .click()
-  await expect(page.locator('main h1')).toHaveText('1 Gatepost')
+  await expect(page.locator('main > header h1')).toHaveText('1 Gatepost')
   await expect(page.locator('.section svg')).toHaveCount(2)
   // Before the work there is no hole; after it, two holes of 50 mm spacing in 100 mm.
   await expect(page.locator('.section svg').first().locator('[data-part=hole]')).toHaveCount(0)

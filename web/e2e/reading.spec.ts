@@ -32,6 +32,7 @@ for (const { name, viewport, colorScheme } of SCREENS)
       for (const path of PAGES) {
         await turnTo(page, club, path)
         await expect(page.getByText('Working it out')).toHaveCount(0)
+        if (path === '/sheets') await expect(page.locator('.day-sheet').first()).toBeVisible()
         const { violations } = await new AxeBuilder({ page }).analyze()
         expect(violations.map(({ id, nodes }) => `${path} ${id}: ${nodes[0]?.html}`)).toEqual([])
       }
