@@ -20,12 +20,12 @@ export type MakePlanInput = Omit<PlanInput, 'days'> & {
   readonly days?: number
   /** Default 1. Same input, seed and count of schedules: same plan. */
   readonly seed?: number
-  /** Complete schedules to try, 1 to 1,000,000; default 600. */
+  /** Complete schedules to try, 1 to 1,000,000; default 400. */
   readonly schedules?: number
 }
 
 export const DEFAULT_DAYS = 7
-export const DEFAULT_SCHEDULES = 600
+export const DEFAULT_SCHEDULES = 400
 
 /** The weather room's sky and drying. */
 export const WEATHER_PORTS: Ports = { sky: weatherSky, dryNeed: weatherDryNeed }
