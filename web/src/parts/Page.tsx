@@ -4,7 +4,10 @@ import { useEffect, useRef } from 'preact/hooks'
 /** One page of the notebook: its heading takes the focus when the page opens, so that a reader knows where it is. */
 export const Page = (props: {
   readonly title: string
+  /** Above the heading: where or when one is. */
   readonly over?: ComponentChildren
+  /** Below the heading: what the page is for. */
+  readonly lead?: string
   readonly children: ComponentChildren
 }) => {
   const heading = useRef<HTMLHeadingElement>(null)
@@ -21,6 +24,7 @@ export const Page = (props: {
         <h1 ref={heading} tabIndex={-1}>
           {props.title}
         </h1>
+        {props.lead === undefined ? null : <p class="lead">{props.lead}</p>}
       </header>
       {props.children}
     </main>

@@ -54,7 +54,7 @@ const AddMachine = ({ machines }: { readonly machines: readonly Machine[] }) => 
 export const MachinesPage = () => {
   const { machines } = useCourse()
   return (
-    <Page title={WORDS.title} over={WORDS.lead}>
+    <Page title={WORDS.title} lead={WORDS.lead}>
       <div class="wide">
         {machines.length === 0 ? <p>{WORDS.none}</p> : null}
         <div>

@@ -28,7 +28,7 @@ export const PeoplePage = () => {
   const add = () =>
     changeCourse({ part: 'people', do: 'put', value: newPerson(people.map((person) => person.id)) })
   return (
-    <Page title={WORDS.title} over={WORDS.lead}>
+    <Page title={WORDS.title} lead={WORDS.lead}>
       <div class="wide">
         {people.length === 0 ? <p>{WORDS.none}</p> : null}
         <div>

@@ -80,7 +80,7 @@ const Sheets = ({ plan }: { readonly plan: Plan }) => {
 export const SheetsPage = () => {
   const plan = shownPlan.value
   return (
-    <Page title={WORDS.title} over={WORDS.lead}>
+    <Page title={WORDS.title} lead={WORDS.lead}>
       {plan === null ? (
         <div class="stack">
           <p>

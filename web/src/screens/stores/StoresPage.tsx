@@ -38,7 +38,7 @@ const AddStore = ({ course }: { readonly course: Course }) => {
 export const StoresPage = () => {
   const course = useCourse()
   return (
-    <Page title={WORDS.title} over={WORDS.lead}>
+    <Page title={WORDS.title} lead={WORDS.lead}>
       <div class="wide">
         {course.stores.length === 0 ? <p>{WORDS.none}</p> : null}
         <div class="columns">
