@@ -8,6 +8,8 @@ export default defineConfig({
   workers: 1,
   fullyParallel: false,
   forbidOnly: true,
+  // A loaded machine can starve a browser; one more try tells that from a fault.
+  retries: 1,
   reporter: [['list']],
   outputDir: 'test-results/browser',
   use: {
