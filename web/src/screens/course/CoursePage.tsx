@@ -22,6 +22,7 @@ export const CoursePage = () => {
         <div class="stack beside">
           <Part title={WORDS.map}>
             <CourseMap course={course} />
+            <p class="small quiet">{WORDS.mapHint}</p>
           </Part>
           <div>
             <Fold summary={WORDS.inOut}>

@@ -4,7 +4,6 @@ export const WORDS = {
   map: 'The course from above',
   mapHint: 'To scale. Press a green to open it.',
   list: 'Greens',
-  area: 'Area of all greens',
   inOut: 'Bring in or take out',
   file: 'Course file (GeoJSON)',
   fileHint: 'Greens and other places as features; machines, people and stores beside them',

@@ -23,7 +23,6 @@ export const WORDS = {
   steps: 'Minutes by step',
   facts: 'The green',
   name: 'Name',
-  hole: 'Hole',
   area: 'Area',
   rootzone: 'Rootzone',
   rootzoneOptions: { sand: 'Sand', soil: 'Soil' },

@@ -55,5 +55,4 @@ export const WORDS = {
   checking: 'Checking …',
   assumed: 'Taken for granted',
   sheets: 'Day sheets, one a post, to print',
-  allFinished: 'All finished',
 } as const

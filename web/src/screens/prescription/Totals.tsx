@@ -7,14 +7,17 @@ import {
   shareWords,
   unitMark,
 } from '@swardwright/present'
+import type { GreenFigures } from '../../compute/figures.ts'
 import type { CourseTotals, MachineHours } from '../../compute/totals.ts'
 import { Fact, Figure } from '../../parts/Figure.tsx'
+import { Fold } from '../../parts/Fold.tsx'
 import { Note } from '../../parts/Note.tsx'
 import { Part } from '../../parts/Page.tsx'
 import { hoursWords, massWords, sandBand } from '../../parts/quantity-words.ts'
 import { units } from '../../state/course.ts'
 import { figures, figuresError, figuresPending } from '../../state/figures.ts'
 import { planErrorSentence } from '../../state/error-words.ts'
+import { GreenByGreen } from './GreenByGreen.tsx'
 import { WORDS } from './words.ts'
 
 const SAND_WORDS = { damp: 'damp', kilnDried: 'kiln-dried' } as const
@@ -58,49 +61,55 @@ export const MachineHoursTable = ({ rows }: { readonly rows: readonly MachineHou
   )
 }
 
-const TotalFigures = ({ totals }: { readonly totals: CourseTotals }) => (
-  <>
-    <div class="figures">
-      <Figure
-        label={WORDS.opened}
-        value={decimal(totals.shareSummed * 100, 1)}
-        unit="%"
-        range={`${shareWords(totals.shareTouched)} ${WORDS.touched}`}
-      />
-      <Figure
-        label={WORDS.out}
-        value={massWords(totals.organicKg).figure}
-        unit={massWords(totals.organicKg).unit}
-        range={
-          totals.untested === 0
-            ? undefined
-            : `${counted(totals.untested, 'green', 'greens')} not tested, left out`
-        }
-      />
-      <Figure
-        label={WORDS.sandNeed}
-        value={figureOf('sand', totals.sandAll.likelyT, units.value)}
-        unit={unitMark('sand', units.value)}
-        range={sandBand(totals.sandAll)}
-      />
-      <Figure label={WORDS.trips} value={String(totals.loads)} />
-    </div>
-    <dl class="facts">
-      <Fact word={WORDS.cores2}>{decimal(totals.coresM3, 1)} m³</Fact>
-      {totals.sand.map((row) => (
-        <Fact
-          key={row.kind}
-          word={`Sand, ${SAND_WORDS[row.kind]}`}
-          range={`${counted(row.greens, 'green', 'greens')}, ${counted(row.loads, 'load', 'loads')}`}
-        >
-          {bandWords('sand', { low: row.lowT, likely: row.likelyT, high: row.highT }, units.value)}
-        </Fact>
-      ))}
-    </dl>
-    <h3>{WORDS.hours}</h3>
-    <MachineHoursTable rows={totals.machineHours} />
-  </>
-)
+const TotalFigures = (props: { readonly totals: CourseTotals; readonly greens: readonly GreenFigures[] }) => {
+  const { totals, greens } = props
+  return (
+    <>
+      <div class="figures">
+        <Figure
+          label={WORDS.opened}
+          value={decimal(totals.shareSummed * 100, 1)}
+          unit="%"
+          range={`${shareWords(totals.shareTouched)} ${WORDS.touched}`}
+        />
+        <Figure
+          label={WORDS.out}
+          value={massWords(totals.organicKg).figure}
+          unit={massWords(totals.organicKg).unit}
+          range={
+            totals.untested === 0
+              ? undefined
+              : `${counted(totals.untested, 'green', 'greens')} not tested, left out`
+          }
+        />
+        <Figure
+          label={WORDS.sandNeed}
+          value={figureOf('sand', totals.sandAll.likelyT, units.value)}
+          unit={unitMark('sand', units.value)}
+          range={sandBand(totals.sandAll)}
+        />
+        <Figure label={WORDS.trips} value={String(totals.loads)} />
+      </div>
+      <dl class="facts">
+        <Fact word={WORDS.cores2}>{decimal(totals.coresM3, 1)} m³</Fact>
+        {totals.sand.map((row) => (
+          <Fact
+            key={row.kind}
+            word={`Sand, ${SAND_WORDS[row.kind]}`}
+            range={`${counted(row.greens, 'green', 'greens')}, ${counted(row.loads, 'load', 'loads')}`}
+          >
+            {bandWords('sand', { low: row.lowT, likely: row.likelyT, high: row.highT }, units.value)}
+          </Fact>
+        ))}
+      </dl>
+      <h3>{WORDS.hours}</h3>
+      <MachineHoursTable rows={totals.machineHours} />
+      <div>
+        <Fold summary={WORDS.byGreen}>{() => <GreenByGreen figures={greens} />}</Fold>
+      </div>
+    </>
+  )
+}
 
 /** The whole course in figures that follow every change. */
 export const Totals = () => (
@@ -114,7 +123,7 @@ export const Totals = () => (
       figuresError.value === null && <p role="status">{WORDS.working}</p>
     ) : (
       <div class="stack" aria-busy={figuresPending.value} aria-live="polite">
-        <TotalFigures totals={figures.value.totals} />
+        <TotalFigures totals={figures.value.totals} greens={figures.value.greens} />
       </div>
     )}
   </Part>

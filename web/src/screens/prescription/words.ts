@@ -48,7 +48,9 @@ export const WORDS = {
   nextDay: 'On a later day',
   wait: 'Wait before it, min',
   totals: 'What it comes to',
-  totalsLead: 'The whole course. Press a figure to see where it comes from.',
+  byGreen: 'Green by green',
+  byGreenLead:
+    'Likely figures. Press one to see where it comes from; the whole course is their sum, shares weighed by area.',
   opened: 'Surface opened',
   touched: 'touched at least once',
   out: 'Organic matter taken out',

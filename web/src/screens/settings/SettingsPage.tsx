@@ -2,6 +2,8 @@ import { Choice, TextField } from '../../parts/fields.tsx'
 import { Page, Part } from '../../parts/Page.tsx'
 import { setTheme, theme } from '../../shell/theme.ts'
 import { author, setAuthor } from '../../state/author.ts'
+import { refused } from '../../state/journal.ts'
+import { Attention } from './Attention.tsx'
 import { ClubFacts } from './ClubFacts.tsx'
 import { UnitChoices } from './UnitChoices.tsx'
 import { WorkRules } from './WorkRules.tsx'
@@ -12,6 +14,11 @@ const THEMES = ['device', 'day', 'night'] as const
 /** The club’s own choices, units, and how this device shows them. */
 export const SettingsPage = () => (
   <Page title={WORDS.title}>
+    {refused.value.length === 0 ? null : (
+      <Part title={WORDS.attention}>
+        <Attention />
+      </Part>
+    )}
     <div class="columns">
       <div class="wide">
         <Choice

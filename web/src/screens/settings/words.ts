@@ -1,8 +1,10 @@
+import type { RefusalReason } from '@swardwright/journal'
 import type { QuantityKind } from '@swardwright/present'
 
 /** Words of the page ‘Settings and units’. */
 export const WORDS = {
   title: 'Settings and units',
+  attention: 'Needs attention: kept here, but the server would not take it',
   light: 'Light of this screen',
   lightOptions: { device: 'As the device', day: 'Day', night: 'Night' },
   club: 'The club',
@@ -58,3 +60,12 @@ export const RULE_FIGURES = [
   ['detourFactor', 'Way driven per metre of straight line'],
   ['personTravelMPerS', 'Pace of a person between greens'],
 ] as const
+
+/** Why the server would not take what was recorded, for people. */
+export const ATTENTION_WORDS: Readonly<Record<RefusalReason, string>> = {
+  'too-old': 'This app is older than the server can read. Load the page anew, then record it again.',
+  'not-allowed': 'Whoever uses this device may not record that. Ask the manager.',
+  'bad-body': 'The server cannot read it. Record it again.',
+  'too-large': 'It is too large to send. Record it in parts.',
+  clock: 'The clock of this device runs more than a day ahead. Set it, then record it again.',
+}

@@ -25,7 +25,6 @@ export const WORDS = {
   maybe: 'The likely amount is covered; the high one is not.',
   room: 'Room in the bay now',
   by: 'In the bay by',
-  text: 'The text to send',
   copy: 'Copy the text',
   copied: 'Copied',
   facts: 'Stock, bay and deliveries',

@@ -1,0 +1,152 @@
+import { describe, expect, it } from 'vitest'
+import type { Entry, Refusal, StoredEntry } from '@swardwright/journal'
+import { memoryStore } from './memory-store.ts'
+import type { CallServer } from './server.ts'
+import { exchange, firstBatch, type SyncHolder } from './sync.ts'
+
+const entry = (n: number, words = 'wet hollow'): Entry => ({
+  id: `0198e2f4-6a00-7cc3-98c4-${String(n).padStart(12, '0')}`,
+  course: 'ossenby',
+  device: 'device a',
+  author: 'Course manager',
+  at: `2026-08-10T06:00:${String(n % 60).padStart(2, '0')}.000Z`,
+  recordedAt: '2026-08-10T06:00:00.000Z',
+  kind: 'noteWritten',
+  version: 1,
+  body: { words },
+})
+
+/** A server that keeps what it is sent, refuses what it is told to, and can be away or put back from a backup. */
+const standInServer = (options: { readonly refuse?: readonly string[] } = {}) => {
+  let kept: StoredEntry[] = []
+  let away = false
+  const take = (sent: Entry): Refusal | null => {
+    if (options.refuse?.includes(sent.id) === true) return { id: sent.id, why: 'not-allowed' }
+    if (!kept.some((one) => one.id === sent.id))
+      kept.push({ ...sent, seq: kept.length + 1, receivedAt: sent.recordedAt })
+    return null
+  }
+  const answer = (name: string, args: { body?: unknown; query?: unknown }): unknown => {
+    if (name === 'pushEntries') {
+      const { entries } = args.body as { entries: Entry[] }
+      const refused = entries.flatMap((one) => take(one) ?? [])
+      const gone = new Set(refused.map((one) => one.id))
+      return {
+        accepted: entries.map(({ id }) => id).filter((id) => !gone.has(id)),
+        refused,
+        cursor: String(kept.length),
+      }
+    }
+    const after = Number((args.query as { after: string }).after)
+    const reset = after > kept.length
+    return { entries: kept.slice(reset ? 0 : after), cursor: String(kept.length), more: false, reset }
+  }
+  const call = ((name: string, args: { body?: unknown; query?: unknown }) =>
+    Promise.resolve(
+      away ? { ok: false, why: 'away' } : { ok: true, value: answer(name, args) },
+    )) as CallServer
+  return {
+    call,
+    kept: () => kept.map((one) => one.id),
+    goAway: (gone: boolean) => {
+      away = gone
+    },
+    putBack: (count: number) => {
+      kept = kept.slice(0, count)
+    },
+  }
+}
+
+/** A device with its store, as the app holds it. */
+const device = async (call: CallServer, entries: readonly Entry[]) => {
+  const store = memoryStore()
+  for (const one of entries) await store.add(one)
+  const known = new Map(entries.map((one) => [one.id, one]))
+  let unsent = entries.map((one) => one.id)
+  let cursor: string | null = null
+  const refused: Refusal[] = []
+  const holder: SyncHolder = {
+    course: 'ossenby',
+    store,
+    call,
+    unsent: () => unsent.flatMap((id) => known.get(id) ?? []),
+    cursor: () => cursor,
+    arrived: (fresh, next) => {
+      cursor = next
+      for (const one of fresh) known.set(one.id, one)
+    },
+    left: (sent, fresh) => {
+      unsent = unsent.filter((id) => !sent.includes(id) && !fresh.some((one) => one.id === id))
+      refused.push(...fresh)
+    },
+    queuedAgain: () => {
+      unsent = [...known.keys()]
+    },
+  }
+  return { holder, store, known: () => [...known.keys()].sort(), refused }
+}
+
+const ids = (...numbers: readonly number[]) => numbers.map((n) => entry(n).id)
+
+describe('exchange', () => {
+  it('sends what is unsent and reads what others recorded', async () => {
+    const server = standInServer()
+    const a = await device(server.call, [entry(1), entry(2)])
+    const b = await device(server.call, [entry(3)])
+    expect([await exchange(a.holder), await exchange(b.holder), await exchange(a.holder)]).toEqual([
+      'level',
+      'level',
+      'level',
+    ])
+    expect(a.known()).toEqual(ids(1, 2, 3))
+    expect(b.known()).toEqual(ids(1, 2, 3))
+    expect((await a.store.load('ossenby')).unsent).toEqual([])
+  })
+
+  it('keeps all in the queue while the server is away, and sends it once when it is back', async () => {
+    const server = standInServer()
+    const a = await device(server.call, [entry(1)])
+    server.goAway(true)
+    expect(await exchange(a.holder)).toBe('away')
+    expect((await a.store.load('ossenby')).unsent).toEqual(ids(1))
+    server.goAway(false)
+    await exchange(a.holder)
+    await exchange(a.holder)
+    expect(server.kept()).toEqual(ids(1))
+  })
+
+  it('takes a refused entry out of the queue, keeps it, and remembers why', async () => {
+    const server = standInServer({ refuse: ids(1) })
+    const a = await device(server.call, [entry(1), entry(2)])
+    await exchange(a.holder)
+    const kept = await a.store.load('ossenby')
+    expect(kept.unsent).toEqual([])
+    expect(kept.refused).toEqual([{ id: entry(1).id, why: 'not-allowed' }])
+    expect(kept.entries.map((one) => one.id)).toEqual(ids(1, 2))
+    expect(server.kept()).toEqual(ids(2))
+  })
+
+  it('sends everything again to a server that was put back from an older backup', async () => {
+    const server = standInServer()
+    const a = await device(server.call, [entry(1), entry(2), entry(3)])
+    await exchange(a.holder)
+    server.putBack(1)
+    await exchange(a.holder)
+    expect(server.kept().toSorted()).toEqual(ids(1, 2, 3))
+  })
+})
+
+describe('firstBatch', () => {
+  it('sends at least one entry however large it is', () => {
+    expect(firstBatch([entry(1, 'x'.repeat(3_000_000)), entry(2)])).toHaveLength(1)
+  })
+
+  it('stops before a push grows too large: three of 900,000 characters go as two', () => {
+    const large = [1, 2, 3].map((n) => entry(n, 'x'.repeat(900_000)))
+    expect(firstBatch(large)).toHaveLength(2)
+  })
+
+  it('sends all where they are few', () => {
+    expect(firstBatch([entry(1), entry(2)])).toHaveLength(2)
+  })
+})
