@@ -1,37 +1,16 @@
-import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { CALC_COMMANDS } from './calc.ts'
-import { BadInput, type Io } from './command.ts'
 import { COURSE_COMMANDS } from './course.ts'
-import { dispatch } from './dispatch.ts'
 import { DEMO_COURSE } from './files.ts'
 import { PLAN_COMMANDS } from './plan.ts'
+import { runCommand } from './testing/run-command.ts'
 
 const COMMANDS = [...PLAN_COMMANDS, ...CALC_COMMANDS, ...COURSE_COMMANDS]
 const FORECAST = DEMO_COURSE.replace('course.geojson', 'forecast.json')
 const PRESCRIPTION = DEMO_COURSE.replace('course.geojson', 'prescription.json')
 
-/** Runs one command on files held in memory (others are read from the disk). */
-const run = async (argv: readonly string[], files: Readonly<Record<string, string>> = {}) => {
-  const out: string[] = []
-  const err: string[] = []
-  const io: Io = {
-    out: (text) => out.push(text),
-    err: (text) => err.push(text),
-    readFile: (path) => {
-      const text = files[path]
-      if (text !== undefined) return Promise.resolve(text)
-      try {
-        return Promise.resolve(readFileSync(path, 'utf8'))
-      } catch {
-        return Promise.reject(new BadInput(`${path}: there is no such file`))
-      }
-    },
-    writeFile: () => Promise.resolve(),
-  }
-  const code = await dispatch(COMMANDS, argv, io)
-  return { code, out: out.join('\n'), err: err.join('\n') }
-}
+const run = (argv: readonly string[], files: Readonly<Record<string, string>> = {}) =>
+  runCommand(COMMANDS, argv, files)
 
 const make = (...more: readonly string[]): readonly string[] => [
   'plan',
@@ -105,6 +84,7 @@ describe('plan', () => {
       code: 0,
       out: 'clean',
       err: '',
+      written: {},
     })
     const plan = JSON.parse(made.out) as { tasks: { operation: string; machine: string | null }[] }
     const tasks = plan.tasks.filter(({ operation }) => operation !== 'setUp')

@@ -9,12 +9,15 @@ import {
   uuidV7,
   type Entry,
 } from '@swardwright/journal'
-import { jsonSchemaOf, type JsonSchema } from '@swardwright/server'
+import type { JsonSchema, jsonSchemaOf } from '@swardwright/server'
 import { BadInput, type Command } from './command.ts'
 import { readOptions } from './options.ts'
 
+/** Turns a schema into JSON Schema; the server's, handed in, so that it is loaded only by the command that needs it. */
+type SchemaOf = typeof jsonSchemaOf
+
 /** One kind as JSON Schema: the envelope with this kind, its version of today and its body. */
-const kindSchema = (name: string): JsonSchema => {
+const kindSchema = (name: string, schemaOf: SchemaOf): JsonSchema => {
   const kind = findKind(KINDS, name)
   if (kind === undefined)
     throw new BadInput(`there is no kind ${name}; it is one of ${KIND_NAMES.join(', ')}`)
@@ -25,17 +28,17 @@ const kindSchema = (name: string): JsonSchema => {
     properties: {
       kind: { const: name },
       version: { const: kind.version },
-      body: jsonSchemaOf(kind.body, 'input'),
+      body: schemaOf(kind.body, 'input'),
     },
   }
 }
 
 /** The whole schema: an entry has the envelope, and the body of one of the kinds. */
-const journalSchema = (): JsonSchema => ({
+const journalSchema = (schemaOf: SchemaOf): JsonSchema => ({
   $schema: 'https://json-schema.org/draft/2020-12/schema',
   title: 'An entry of a Swardwright journal',
-  ...jsonSchemaOf(entrySchema, 'input'),
-  oneOf: KIND_NAMES.map(kindSchema),
+  ...schemaOf(entrySchema, 'input'),
+  oneOf: KIND_NAMES.map((name) => kindSchema(name, schemaOf)),
 })
 
 const schema: Command = {
@@ -45,7 +48,8 @@ const schema: Command = {
   summary: 'print the JSON Schema of entries: the envelope and every kind',
   run: async (argv, io) => {
     readOptions(argv, {})
-    io.out(JSON.stringify(journalSchema(), null, 2))
+    const server = await import('@swardwright/server')
+    io.out(JSON.stringify(journalSchema(server.jsonSchemaOf), null, 2))
     return 0
   },
 }

@@ -1,31 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { BadInput, type Io } from './command.ts'
-import { dispatch } from './dispatch.ts'
 import { DEMO_COURSE } from './files.ts'
+import { runCommand } from './testing/run-command.ts'
 import { GROUND_COMMANDS } from './ground.ts'
-import { readFileSync } from 'node:fs'
 
-const run = async (argv: readonly string[], files: Readonly<Record<string, string>> = {}) => {
-  const out: string[] = []
-  const err: string[] = []
-  const written: Record<string, string> = {}
-  const io: Io = {
-    out: (text) => out.push(text),
-    err: (text) => err.push(text),
-    readFile: (path) => {
-      const text = files[path] ?? (path === DEMO_COURSE ? readFileSync(path, 'utf8') : undefined)
-      return text === undefined
-        ? Promise.reject(new BadInput(`${path}: there is no such file`))
-        : Promise.resolve(text)
-    },
-    writeFile: (path, text) => {
-      written[path] = text
-      return Promise.resolve()
-    },
-  }
-  const code = await dispatch(GROUND_COMMANDS, ['ground', 'passes', ...argv], io)
-  return { code, out: out.join('\n'), err: err.join('\n'), written }
-}
+const run = (argv: readonly string[], files: Readonly<Record<string, string>> = {}) =>
+  runCommand(GROUND_COMMANDS, ['ground', 'passes', ...argv], files)
 
 type Answer = {
   readonly areaM2: number

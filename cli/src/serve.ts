@@ -1,4 +1,4 @@
-import { DEFAULT_HOST, DEFAULT_PORT, startServer, type RunningServer } from '@swardwright/server'
+import type { RunningServer } from '@swardwright/server'
 import { BadInput, type Command, type Io } from './command.ts'
 import { readOptions, wholeNumber } from './options.ts'
 
@@ -30,7 +30,11 @@ const askedToEnd = (): Promise<void> =>
     process.on('SIGTERM', end)
   })
 
+/** The server's packages take most of a command's start, so only the commands that need them load them. */
+const server = () => import('@swardwright/server')
+
 const started = async (port: number, host: string, dataDir: string, io: Io): Promise<RunningServer> => {
+  const { startServer } = await server()
   try {
     return await startServer({
       port,
@@ -56,14 +60,15 @@ export const serve: Command = {
   summary: 'serve the app and keep the journals',
   run: async (argv, io) => {
     const { options } = readOptions(argv, OPTIONS)
+    const { DEFAULT_HOST, DEFAULT_PORT } = await server()
     const port = wholeNumber('port', options.port, { min: 0, max: 65_535 }) ?? DEFAULT_PORT
     const ended = askedToEnd()
-    const server = await started(port, options.host ?? DEFAULT_HOST, options.data ?? DEFAULT_DATA_DIR, io)
-    io.out(`Swardwright is at ${server.address}`)
-    if (!server.singleUser)
+    const running = await started(port, options.host ?? DEFAULT_HOST, options.data ?? DEFAULT_DATA_DIR, io)
+    io.out(`Swardwright is at ${running.address}`)
+    if (!running.singleUser)
       io.err('Others can reach this address, so everybody needs an access token: swardwright token create')
     await ended
-    await server.close()
+    await running.close()
     return 0
   },
 }

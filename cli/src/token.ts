@@ -1,9 +1,10 @@
 import { ROLES, type Role } from '@swardwright/journal'
-import { createToken, sqliteStorage, type Storage } from '@swardwright/server'
+import type { Storage } from '@swardwright/server'
 import { BadInput, type Command } from './command.ts'
 import { readOptions, required } from './options.ts'
 
 const withStorage = async <T>(dataDir: string, work: (storage: Storage) => Promise<T>): Promise<T> => {
+  const { sqliteStorage } = await import('@swardwright/server')
   const storage = await sqliteStorage(dataDir)
   try {
     return await work(storage)
@@ -27,6 +28,7 @@ const create: Command = {
     const { options } = readOptions(argv, { data: 'text', role: 'text', name: 'text' })
     const role = roleOf(required('role', options.role))
     const name = options.name ?? role
+    const { createToken } = await import('@swardwright/server')
     const { token } = await withStorage(required('data', options.data), ({ tokens }) =>
       createToken(tokens, { role, name, nowMs: Date.now() }),
     )

@@ -2,34 +2,15 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { BadInput, type Io } from './command.ts'
-import { dispatch } from './dispatch.ts'
 import { DEMO_COURSE } from './files.ts'
+import { runCommand } from './testing/run-command.ts'
 import { WEATHER_COMMANDS } from './weather.ts'
 
 const FORECAST = DEMO_COURSE.replace('course.geojson', 'forecast.json')
 const NORMALS = DEMO_COURSE.replace('course.geojson', 'normals.json')
 
-const run = async (argv: readonly string[], files: Readonly<Record<string, string>> = {}) => {
-  const out: string[] = []
-  const err: string[] = []
-  const io: Io = {
-    out: (text) => out.push(text),
-    err: (text) => err.push(text),
-    readFile: (path) => {
-      const text = files[path]
-      if (text !== undefined) return Promise.resolve(text)
-      try {
-        return Promise.resolve(readFileSync(path, 'utf8'))
-      } catch {
-        return Promise.reject(new BadInput(`${path}: there is no such file`))
-      }
-    },
-    writeFile: () => Promise.resolve(),
-  }
-  const code = await dispatch(WEATHER_COMMANDS, ['weather', ...argv], io)
-  return { code, out: out.join('\n'), err: err.join('\n') }
-}
+const run = (argv: readonly string[], files: Readonly<Record<string, string>> = {}) =>
+  runCommand(WEATHER_COMMANDS, ['weather', ...argv], files)
 
 /** Where the npm package keeps its data (its `exports` do not tell). */
 const seattle = (): string => {

@@ -183,7 +183,7 @@ export {
   type Station,
 } from './weather/daily-record.ts'
 export { recordEvapotranspiration, type RecordEt } from './weather/record-et.ts'
-export { TYPICAL_MACHINES, TYPICAL_PERSON, type TypicalMachine } from './course/typical.ts'
+export { METRIC_UNITS, TYPICAL_MACHINES, TYPICAL_PERSON, type TypicalMachine } from './course/typical.ts'
 export {
   compareResults,
   methodDifferences,

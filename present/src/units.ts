@@ -1,4 +1,4 @@
-import type { UnitsWanted } from '@swardwright/engine'
+import { METRIC_UNITS, type UnitsWanted } from '@swardwright/engine'
 import { decimal } from './numbers.ts'
 
 /** Quantities that a club may read in either system, and the unit they are stored in. */
@@ -50,15 +50,7 @@ const UNITS = {
 } as const satisfies { readonly [K in QuantityKind]: Readonly<Record<UnitsWanted[K], Unit>> }
 
 /** The units of a club that has not chosen: metric throughout. */
-export const METRIC: UnitsWanted = {
-  tine: 'mm',
-  depth: 'mm',
-  sand: 't',
-  area: 'm2',
-  distance: 'm',
-  temperature: 'C',
-  rain: 'mm',
-}
+export const METRIC: UnitsWanted = METRIC_UNITS
 
 /** The units of a club that reads the other system throughout. */
 export const IMPERIAL: UnitsWanted = {

@@ -11,6 +11,7 @@ import './style/base.css'
 import './style/controls.css'
 import './style/layout.css'
 import './style/pieces.css'
+import './style/pages.css'
 import './style/print.css'
 
 adoptTokens()

@@ -1,10 +1,16 @@
 import { chainMarks, type ChainMarks } from '../chain.ts'
 import { OPERATIONS, type Operation } from '../operations.ts'
-import type { Problem, ProblemStep, Span } from '../problem.ts'
+import type { Problem, ProblemGreen, ProblemStep, Span } from '../problem.ts'
 import { intersectSpans, subtractSpans } from '../spans.ts'
 
 /** A stretch in which a green may be in work: dry, and of one day's light. */
-export type WorkWindow = { readonly day: number; readonly span: Span; readonly workable: WorkableSpans }
+export type WorkWindow = {
+  readonly day: number
+  readonly span: Span
+  /** Nobody works in the window after this: the end of the last shift that reaches into it, or of the window. */
+  readonly crewEnd: number
+  readonly workable: WorkableSpans
+}
 
 /** When each operation may be worked inside some stretch. */
 export type WorkableSpans = ReadonlyMap<Operation, readonly Span[]>
@@ -19,7 +25,12 @@ export type GroundStep = {
 }
 
 /** A green with its chain's marks. */
-export type GroundGreen = { readonly steps: readonly GroundStep[]; readonly marks: ChainMarks }
+export type GroundGreen = {
+  readonly steps: readonly GroundStep[]
+  readonly marks: ChainMarks
+  /** Least minutes from first tine to finish, if every machine and person stood waiting and sand dried at once. */
+  readonly leastMin: number
+}
 
 /** What can be worked out once for a problem and serves every schedule. */
 export type Ground = {
@@ -34,6 +45,21 @@ const workableIn = (problem: Problem, span: Span): WorkableSpans =>
   new Map(
     OPERATIONS.map((operation) => [operation, intersectSpans(problem.workable.get(operation) ?? [], [span])]),
   )
+
+/** End of the last shift that reaches into a span, not past it; the start of the span where none does. */
+const crewEnd = (problem: Problem, span: Span): number =>
+  problem.people
+    .flatMap((person) => person.shifts)
+    .filter((shift) => shift.start < span.end && shift.end > span.start)
+    .reduce((last, shift) => Math.max(last, Math.min(shift.end, span.end)), span.start)
+
+const leastMin = (green: ProblemGreen, marks: ChainMarks): number =>
+  green.steps
+    .slice(marks.open, marks.finish + 1)
+    .reduce(
+      (sum, step, i) => sum + Math.min(...step.minutesByMachine.values()) + (i === 0 ? 0 : step.lagMin),
+      0,
+    )
 
 /** Prepares a problem for the search. */
 export const groundOf = (problem: Problem): Ground => {
@@ -54,17 +80,19 @@ export const groundOf = (problem: Problem): Ground => {
       subtractSpans([{ start: day.startMin, end: day.darkMin }], problem.rain).map((span) => ({
         day: index,
         span,
+        crewEnd: crewEnd(problem, span),
         workable: workableIn(problem, span),
       })),
     ),
     days: problem.days.map((day) => workableIn(problem, { start: day.startMin, end: day.endMin })),
-    greens: problem.greens.map((green) => ({
-      steps: green.steps.map((step) => ({
+    greens: problem.greens.map((green) => {
+      const marks = chainMarks(green)
+      const steps = green.steps.map((step) => ({
         step,
         choices: choices(step),
         skilled: skilled.get(step.operation) ?? [],
-      })),
-      marks: chainMarks(green),
-    })),
+      }))
+      return { steps, marks, leastMin: leastMin(green, marks) }
+    }),
   }
 }

@@ -61,22 +61,27 @@ export const mark = (growing: Growing): Mark => ({
   people: growing.peopleLog.length,
 })
 
+/** Drops the end of a list. Setting its length would give the room back and have it asked for again at the next push. */
+const shorten = (list: unknown[], length: number): void => {
+  while (list.length > length) list.pop()
+}
+
 /** Takes back everything since the mark. */
 export const backTo = (growing: Growing, to: Mark): void => {
-  growing.tasks.length = to.tasks
-  growing.draws.length = to.draws
-  growing.inWork.length = to.inWork
+  shorten(growing.tasks, to.tasks)
+  shorten(growing.draws, to.draws)
+  shorten(growing.inWork, to.inWork)
   for (let i = growing.machineLog.length - 1; i >= to.machines; i--) {
     const entry = growing.machineLog[i]
     if (entry !== undefined) growing.machines[entry.machine] = entry.before
   }
-  growing.machineLog.length = to.machines
+  shorten(growing.machineLog, to.machines)
   for (let i = growing.peopleLog.length - 1; i >= to.people; i--) {
     const entry = growing.peopleLog[i]
     const diary = entry === undefined ? undefined : growing.diaries[entry.person]
     if (entry !== undefined && diary !== undefined) unbook(diary, entry.start)
   }
-  growing.peopleLog.length = to.people
+  shorten(growing.peopleLog, to.people)
 }
 
 /** Moves a machine on. */

@@ -136,6 +136,16 @@ const postponed = (growing: Growing, wanted: GreenWanted, work: Span): number =>
   return most > problem.settings.openGreensCap ? Math.max(thins, work.start + 1) : 0
 }
 
+/** Whether the chain can't be finished in the window even if nothing kept it waiting once a machine is free to open the green. */
+const isTooLate = (growing: Growing, green: GroundGreen, { window }: GreenWanted, from: number): boolean => {
+  const free = (green.steps[green.marks.open]?.choices ?? []).reduce((soonest, { machine }) => {
+    const state = growing.machines[machine]
+    if (state === undefined || state.day > window.day) return soonest
+    return Math.min(soonest, state.day === window.day ? state.freeMin : 0)
+  }, NEVER)
+  return Math.max(from, free) + green.leastMin > window.crewEnd
+}
+
 /**
  * Puts a whole green into the schedule, opened as early as it goes in the window, or not at all: a green is opened only when its whole chain fits
  * (look-ahead on the finish rule instead of unscheduling). Returns the stretch in which it is in work, or null; then nothing is changed.
@@ -146,6 +156,7 @@ export const placeGreen = (growing: Growing, wanted: GreenWanted): Span | null =
   const start = mark(growing)
   let from = Math.max(wanted.from, wanted.window.span.start)
   while (from < wanted.window.span.end) {
+    if (!wanted.overNight && isTooLate(growing, green, wanted, from)) return null
     const work = placeOnce(growing, green, wanted, from)
     const later = work === null ? NEVER : postponed(growing, wanted, work)
     if (work !== null && later === 0) {

@@ -1,4 +1,4 @@
-import type { ScheduledTask, Span } from '../problem.ts'
+import type { Span } from '../problem.ts'
 import { firstFit, NEVER } from '../spans.ts'
 import { findCrew, type Crew } from './find-crew.ts'
 import type { GroundStep } from './ground.ts'
@@ -101,13 +101,12 @@ const bookOffer = (growing: Growing, wanted: StepWanted, offer: Offer): void => 
   const bringer = crew.people[0] ?? -1
   const begin = crew.start - leads.minutes
   let at = begin
-  const push = (task: Omit<ScheduledTask, 'machine'>): void => {
-    growing.tasks.push({ ...task, machine })
-  }
+  const { tasks } = growing
   for (const lead of leads.list) {
     const green = lead.kind === 'load' || (lead.kind === 'move' && lead.to === goal) ? wanted.green : null
     const load = lead.kind === 'load' ? step.load : null
-    push({
+    tasks.push({
+      machine,
       kind: lead.kind,
       green,
       pass: null,
@@ -120,7 +119,8 @@ const bookOffer = (growing: Growing, wanted: StepWanted, offer: Offer): void => 
     at += lead.minutes
   }
   const end = at + minutes
-  push({
+  tasks.push({
+    machine,
     kind: step.operation,
     green: wanted.green,
     pass: step.pass,

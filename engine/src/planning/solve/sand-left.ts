@@ -31,7 +31,9 @@ export const sandFrom = (
       return drawn + massT <= supplyAt(stores, moment) + ROUNDING_T
     })
   }
-  if (enough(from)) return from
+  // What lies there now carries all that is planned so far: then no later moment can be short, and none need be looked at.
+  const planned = draws.reduce((sum, draw) => sum + draw.massT, 0)
+  if (planned + massT <= supplyAt(stores, from) || enough(from)) return from
   const later = stores
     .flatMap((store) => store.deliveries.map((d) => d.atMin))
     .filter((minute) => minute > from)

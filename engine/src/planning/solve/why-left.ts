@@ -1,4 +1,3 @@
-import { chainMarks } from '../chain.ts'
 import type { Schedule } from '../problem.ts'
 import type { Ground } from './ground.ts'
 import { emptySchedule } from './growing.ts'
@@ -7,19 +6,6 @@ import { attemptSets } from './generate.ts'
 
 type Why = Omit<Schedule['unplanned'][number], 'green'>
 
-/** Least minutes from first tine to finish if every machine and person stood waiting and sand dried at once. */
-const leastWorkMin = (ground: Ground, index: number): number => {
-  const green = ground.problem.greens[index]
-  if (green === undefined) return 0
-  const marks = chainMarks(green)
-  return green.steps
-    .slice(marks.open, marks.finish + 1)
-    .reduce(
-      (sum, step, i) => sum + Math.min(...step.minutesByMachine.values()) + (i === 0 ? 0 : step.lagMin),
-      0,
-    )
-}
-
 /**
  * Why a green found no place. `noWindow`: it would not fit even with the whole crew and every machine to itself (no dry window is long enough);
  * `sandShort`: it needs more sand than there will ever be; `noTimeLeft`: it fits alone, but not after the greens that are planned.
@@ -27,7 +13,7 @@ const leastWorkMin = (ground: Ground, index: number): number => {
 export const whyLeft = (ground: Ground, index: number): Why => {
   const { problem } = ground
   const green = problem.greens[index]
-  const needMin = leastWorkMin(ground, index)
+  const needMin = ground.greens[index]?.leastMin ?? 0
   const longestWindowMin = Math.max(0, ...ground.windows.map((window) => window.span.end - window.span.start))
   const availableT = problem.stores
     .filter((store) => store.kind === green?.sand.kind)

@@ -2,7 +2,7 @@ import { TYPICAL_MACHINES, type Machine } from '@swardwright/engine'
 import { counted, figureOf, MACHINE_WORDS, unitMark } from '@swardwright/present'
 import { useState } from 'preact/hooks'
 import { Select } from '../../parts/fields.tsx'
-import { Fold } from '../../parts/Fold.tsx'
+import { NamedFolds } from '../../parts/NamedFolds.tsx'
 import { newId } from '../../parts/new-id.ts'
 import { Page } from '../../parts/Page.tsx'
 import { units, useCourse } from '../../state/course.ts'
@@ -56,50 +56,41 @@ export const MachinesPage = () => {
   return (
     <Page title={WORDS.title} lead={WORDS.lead}>
       <div class="wide">
-        {machines.length === 0 ? <p>{WORDS.none}</p> : null}
-        <div>
-          {machines.map((machine) => (
-            <Fold
-              key={machine.id}
-              summary={
-                <span>
-                  {machine.name} <span class="quiet small">{essentials(machine)}</span>
-                </span>
-              }
-            >
-              {() => (
-                <>
-                  <MachineForm machine={machine} />
-                  <div class="row">
-                    <button
-                      type="button"
-                      class="thin"
-                      onClick={() =>
-                        void put({
-                          ...machine,
-                          id: newId(
-                            machine.name,
-                            machines.map((other) => other.id),
-                          ),
-                          name: `${machine.name} (second)`,
-                        })
-                      }
-                    >
-                      {WORDS.again}
-                    </button>
-                    <button
-                      type="button"
-                      class="thin"
-                      onClick={() => void changeCourse({ part: 'machines', do: 'remove', id: machine.id })}
-                    >
-                      {WORDS.remove}
-                    </button>
-                  </div>
-                </>
-              )}
-            </Fold>
-          ))}
-        </div>
+        <NamedFolds
+          things={machines}
+          none={WORDS.none}
+          essentials={essentials}
+          behind={(machine) => (
+            <>
+              <MachineForm machine={machine} />
+              <div class="row">
+                <button
+                  type="button"
+                  class="thin"
+                  onClick={() =>
+                    void put({
+                      ...machine,
+                      id: newId(
+                        machine.name,
+                        machines.map((other) => other.id),
+                      ),
+                      name: `${machine.name} (second)`,
+                    })
+                  }
+                >
+                  {WORDS.again}
+                </button>
+                <button
+                  type="button"
+                  class="thin"
+                  onClick={() => void changeCourse({ part: 'machines', do: 'remove', id: machine.id })}
+                >
+                  {WORDS.remove}
+                </button>
+              </div>
+            </>
+          )}
+        />
         <AddMachine machines={machines} />
       </div>
     </Page>

@@ -1,6 +1,6 @@
 import { TYPICAL_PERSON, type Person } from '@swardwright/engine'
 import { listed, TASK_WORDS } from '@swardwright/present'
-import { Fold } from '../../parts/Fold.tsx'
+import { NamedFolds } from '../../parts/NamedFolds.tsx'
 import { newId } from '../../parts/new-id.ts'
 import { Page } from '../../parts/Page.tsx'
 import { useCourse } from '../../state/course.ts'
@@ -30,32 +30,23 @@ export const PeoplePage = () => {
   return (
     <Page title={WORDS.title} lead={WORDS.lead}>
       <div class="wide">
-        {people.length === 0 ? <p>{WORDS.none}</p> : null}
-        <div>
-          {people.map((person) => (
-            <Fold
-              key={person.id}
-              summary={
-                <span>
-                  {person.name} <span class="quiet small">{essentials(person)}</span>
-                </span>
-              }
-            >
-              {() => (
-                <>
-                  <PersonForm person={person} />
-                  <button
-                    type="button"
-                    class="thin"
-                    onClick={() => void changeCourse({ part: 'people', do: 'remove', id: person.id })}
-                  >
-                    {WORDS.remove}
-                  </button>
-                </>
-              )}
-            </Fold>
-          ))}
-        </div>
+        <NamedFolds
+          things={people}
+          none={WORDS.none}
+          essentials={essentials}
+          behind={(person) => (
+            <>
+              <PersonForm person={person} />
+              <button
+                type="button"
+                class="thin"
+                onClick={() => void changeCourse({ part: 'people', do: 'remove', id: person.id })}
+              >
+                {WORDS.remove}
+              </button>
+            </>
+          )}
+        />
         <button type="button" onClick={() => void add()}>
           {WORDS.add}
         </button>
