@@ -1,3 +1,4 @@
+import type { Committed } from './committed.ts'
 import type { Effect, MachineKind, Operation, TaskKind } from './operations.ts'
 import type { Settings } from '../course/course.ts'
 
@@ -119,6 +120,8 @@ export type Problem = {
   readonly driedMm: Float64Array
   readonly settings: Settings
   readonly assumed: readonly string[]
+  /** What stands already; absent when the plan is the first and nothing is pinned. */
+  readonly committed?: Committed
 }
 
 /** A task in minutes. `place` is where it ends; a move also starts elsewhere. */
