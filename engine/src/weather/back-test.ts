@@ -2,6 +2,7 @@ import { chanceOf, seedOfPart, type Chance } from './chance.ts'
 import type { DailyRecord, Station } from './daily-record.ts'
 import { hoursOfDays } from './hours-of-days.ts'
 import type { WeatherHours } from './hours.ts'
+import { joinMembers, memberOf } from './members.ts'
 
 /** How a forecast goes wrong with lead time. All are our assumption, set to what forecasters publish for middle latitudes: little skill for rain after nine days. */
 export type Skill = {
@@ -99,6 +100,12 @@ const astray = (
   }
 }
 
+/** Dew point never over the air's temperature, whatever the errors of both. */
+const withinAir = (weather: WeatherHours): WeatherHours => ({
+  ...weather,
+  dewPointC: weather.dewPointC.map((dew, h) => Math.min(dew, weather.temperatureC[h] ?? dew)),
+})
+
 /**
  * An ensemble forecast of realistic skill, made from a true record, for trials of the planner that must not see the future. The truth goes astray once to make the
  * forecast's centre, and the centre goes astray again for each member: so the truth lies among the members as one of them would. Weather from earlier years
@@ -117,24 +124,53 @@ export const forecastOfTruth = (record: DailyRecord, station: Station, test: Bac
       }),
       startMs: truth.startMs,
     })
-    return astray(weather, other, skill, chance)
+    return withinAir(astray(weather, other, skill, chance))
   }
   const centre = strayed(truth, issuedDay)
-  const all = Array.from({ length: members }, (_, m) => strayed(centre, seedOfPart(issuedDay, m)))
-  const join = (read: (one: WeatherHours) => Float64Array): Float64Array => {
-    const whole = new Float64Array(members * truth.hours)
-    all.forEach((one, m) => whole.set(read(one), m * truth.hours))
-    return whole
-  }
+  return joinMembers(Array.from({ length: members }, (_, m) => strayed(centre, seedOfPart(issuedDay, m))))
+}
+
+/** How one forecast is spread into members. */
+export type Spread = {
+  readonly members: number
+  readonly seed: number
+  readonly skill?: Skill
+  /** Other weather of the same hours and season, by a seed, for members that lose the track; default: the forecast's own days in another order. */
+  readonly otherWeather?: (seed: number) => WeatherHours
+}
+
+/** Each day of a forecast replaced by one of its days, drawn at random. */
+const daysReordered = (weather: WeatherHours, chance: Chance): WeatherHours => {
+  const days = Math.max(1, Math.floor(weather.hours / 24))
+  const from = Array.from({ length: days }, () => Math.floor(chance.uniform() * days))
+  const column = (values: Float64Array) =>
+    values.map((value, h) => values[(from[Math.floor(h / 24)] ?? 0) * 24 + (h % 24)] ?? value)
   return {
-    startMs: truth.startMs,
-    hours: truth.hours,
-    members,
-    rainMm: join((one) => one.rainMm),
-    temperatureC: join((one) => one.temperatureC),
-    dewPointC: join((one) => one.dewPointC.map((dew, h) => Math.min(dew, one.temperatureC[h] ?? dew))),
-    windMPerS: join((one) => one.windMPerS),
-    gustMPerS: join((one) => one.gustMPerS),
-    radiationWPerM2: join((one) => one.radiationWPerM2),
+    ...weather,
+    rainMm: column(weather.rainMm),
+    temperatureC: column(weather.temperatureC),
+    dewPointC: column(weather.dewPointC),
+    windMPerS: column(weather.windMPerS),
+    gustMPerS: column(weather.gustMPerS),
+    radiationWPerM2: column(weather.radiationWPerM2),
   }
+}
+
+/**
+ * What may come of one plain forecast (the first member of what is given): members scattered round it by the usual errors, which grow with the lead time.
+ * For clubs whose source gives no ensemble. The forecast itself is not among the members.
+ */
+export const spreadForecast = (weather: WeatherHours, spread: Spread): WeatherHours => {
+  const plain = memberOf(weather, 0)
+  const { skill = USUAL_SKILL, otherWeather } = spread
+  return joinMembers(
+    Array.from({ length: spread.members }, (_, m) => {
+      const chance = chanceOf(seedOfPart(spread.seed, m))
+      const other = (): WeatherHours =>
+        otherWeather === undefined
+          ? daysReordered(plain, chance)
+          : otherWeather(seedOfPart(spread.seed, m + 1_000_000))
+      return withinAir(astray(plain, other, skill, chance))
+    }),
+  )
 }
