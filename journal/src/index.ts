@@ -43,3 +43,12 @@ export {
   type Rule,
 } from './routes.ts'
 export { requestFor, type RouteRequest } from './request.ts'
+export {
+  WEATHER_KINDS,
+  type HistoryOutcome,
+  type KeptHistory,
+  type WeatherAnswer,
+  type WeatherKind,
+  type WeatherProblem,
+  type WeatherState,
+} from './weatherAnswer.ts'

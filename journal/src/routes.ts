@@ -1,7 +1,9 @@
 import * as v from 'valibot'
+import { plainDateSchema } from '@swardwright/engine'
 import { courseId, storedEntrySchema } from './entry.ts'
 import { pushAnswerSchema } from './refusals.ts'
 import { ROLES, type Role } from './roles.ts'
+import { historyOutcome, historyUpload, keptHistory, WEATHER_KINDS, weatherAnswer } from './weatherAnswer.ts'
 
 /** Most entries in one push, and in one page of a pull. */
 export const ENTRIES_MAX = 1000
@@ -32,6 +34,7 @@ const route = <const R extends Route>(definition: R): R => definition
 const EVERYBODY: Rule = ['public', ...ROLES]
 const MEMBERS: Rule = ROLES
 const WORKERS: Rule = ['manager', 'deputy', 'crew']
+const DECIDERS: Rule = ['manager', 'deputy']
 const MANAGERS: Rule = ['manager']
 
 const courseParams = v.object({ course: v.pipe(courseId, v.description('Id of the course')) })
@@ -205,6 +208,83 @@ export const ROUTES = {
     query: null,
     body: v.unknown(),
     output: v.unknown(),
+  }),
+  weather: route({
+    method: 'GET',
+    path: '/api/courses/:course/weather',
+    rule: MEMBERS,
+    summary:
+      'The hours ahead from the weather service of this server, kept for when it is away, and how things stand with it.',
+    answer: 'json',
+    params: courseParams,
+    query: v.object({
+      kind: v.optional(
+        v.pipe(v.picklist(WEATHER_KINDS), v.description('One forecast, or an ensemble of them')),
+        'forecast',
+      ),
+    }),
+    body: null,
+    output: weatherAnswer,
+  }),
+  chooseWeather: route({
+    method: 'POST',
+    path: '/api/courses/:course/weather',
+    rule: MANAGERS,
+    summary: 'Says whether the weather service may be asked for this course. Off, nothing is sent out.',
+    answer: 'json',
+    params: courseParams,
+    query: null,
+    body: v.object({ on: v.pipe(v.boolean(), v.description('True: ask; false: ask no more')) }),
+    output: v.object({ on: v.boolean() }),
+  }),
+  history: route({
+    method: 'GET',
+    path: '/api/courses/:course/weather/history',
+    rule: MEMBERS,
+    summary: 'The daily record of the course, or a part of it.',
+    answer: 'json',
+    params: courseParams,
+    query: v.object({
+      from: v.optional(
+        v.pipe(plainDateSchema, v.description('First day wanted; the first there is unless told')),
+      ),
+      to: v.optional(
+        v.pipe(plainDateSchema, v.description('Last day wanted; the last there is unless told')),
+      ),
+    }),
+    body: null,
+    output: v.object({
+      history: v.pipe(
+        v.nullable(keptHistory),
+        v.description('Null where there is no record, or none of those days'),
+      ),
+    }),
+  }),
+  uploadHistory: route({
+    method: 'POST',
+    path: '/api/courses/:course/weather/history',
+    rule: DECIDERS,
+    summary: 'Takes in a file of daily weather; it replaces the record before.',
+    answer: 'json',
+    params: courseParams,
+    query: null,
+    body: historyUpload,
+    output: historyOutcome,
+  }),
+  fetchHistory: route({
+    method: 'POST',
+    path: '/api/courses/:course/weather/archive',
+    rule: DECIDERS,
+    summary:
+      'Fetches daily weather of past years for the place from the archive; it replaces the record before.',
+    answer: 'json',
+    params: courseParams,
+    query: null,
+    body: v.object({
+      from: v.pipe(plainDateSchema, v.description('First day')),
+      to: v.pipe(plainDateSchema, v.description('Last day')),
+    }),
+    output: historyOutcome,
   }),
   openApi: route({
     method: 'GET',
