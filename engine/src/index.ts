@@ -169,6 +169,7 @@ export type { ThreePoint } from './catalogue/three-point.ts'
 export type { Check, Evidence } from './catalogue/item.ts'
 export { randomCourse, type RandomCourse, type RandomWish } from './course/random-course.ts'
 export { readHistory, type DayGap, type History, type HistoryError, type Refusal } from './weather/history.ts'
+export { ARCHIVE_VARIABLES, readArchive, type Archive, type ArchiveError } from './weather/daily-archive.ts'
 export {
   historyMap,
   readHistoryMap,
@@ -258,15 +259,6 @@ export {
 } from './ground/area-table-in.ts'
 export { walkedOutline, type WalkedOutline, type WalkError } from './ground/walked-outline.ts'
 export { degreesOf, runsToGeoJson, runsToGpx } from './ground/runs-out.ts'
-export {
-  travelMin,
-  travelWay,
-  USUAL_DETOUR_FACTOR,
-  type Track,
-  type TravelError,
-  type TravelGround,
-  type TravelWay,
-} from './ground/travel.ts'
 export { rainChance, windowChance } from './weather/ensemble.ts'
 export { forecastOfTruth, USUAL_SKILL, type BackTest, type Skill } from './weather/back-test.ts'
 export { unknownHours, withSaidRain, type SaidError, type SaidRain } from './weather/hand-typed.ts'

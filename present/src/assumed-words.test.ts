@@ -22,7 +22,7 @@ it.each(['moon-phase', 'dry-after:teatime', 'sand-stock-unknown:pink', 'construc
 
 it('gathers greens without an outline', () => {
   expect(assumedSentences(['shed-unknown', 'outline-unknown:a', 'outline-unknown:b'], context)).toEqual([
-    'No shed on the map: machines are taken to live beside the first green.',
+    'No shed on the map: machines are taken to live in the middle of its greens.',
     '2 greens have no outline: their runs are reckoned on ellipses of the same area.',
   ])
 })

@@ -24,7 +24,9 @@ const SENTENCES: Readonly<Record<string, (fact: string, context: AssumedContext)
     const sand = SAND_WORDS[fact]
     return sand === undefined ? null : `No store of ${sand} is named: there is taken to be enough.`
   },
-  'shed-unknown': () => 'No shed on the map: machines are taken to live beside the first green.',
+  'shed-unknown': () => 'No shed on the map: machines are taken to live in the middle of its greens.',
+  'cut-off': (fact, { greenNames }) =>
+    `${greenNames.get(fact) ?? fact} is shut in by water, wood or ground that is no-go: the way there is taken straight.`,
   'outline-unknown': (fact, { greenNames }) =>
     `${greenNames.get(fact) ?? fact} has no outline: its runs are reckoned on an ellipse of the same area.`,
 }

@@ -40,6 +40,8 @@ export const greenProperties = v.object({
   hole: v.optional(g.hole),
   areaM2: v.optional(g.areaM2),
   at: v.optional(lonLat),
+  playDeg: g.playDeg,
+  slope: g.slope,
   rootzone: v.optional(v.partial(g.rootzone)),
   drainage: v.optional(g.drainage),
   shade: v.optional(g.shade),
@@ -55,6 +57,7 @@ export const placeProperties = v.object({
   id: v.optional(id),
   name: v.optional(place.entries.name),
   at: v.optional(lonLat),
+  oneWay: place.entries.oneWay,
 })
 
 const { kind: _kind, ...machineFacts } = machine.entries

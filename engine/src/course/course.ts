@@ -73,6 +73,25 @@ export const green = v.object({
   areaM2: quantity({ meaning: 'Area of the green', unit: 'm2', ...GREEN_AREA_M2 }),
   outline: v.optional(polygonRings),
   at: lonLat,
+  playDeg: v.optional(
+    quantity({
+      meaning: 'Compass bearing of the walk onto the green along the line of play, which is 12 o’clock',
+      unit: 'deg',
+      min: 0,
+      max: 360,
+    }),
+  ),
+  slope: v.optional(
+    v.object({
+      percent: quantity({
+        meaning: 'Steepest slope of the part that machines cross',
+        unit: '%',
+        min: 0,
+        max: 60,
+      }),
+      fallDeg: quantity({ meaning: 'Compass bearing downhill', unit: 'deg', min: 0, max: 360 }),
+    }),
+  ),
   rootzone: v.object({
     kind: v.picklist(['sand', 'soil']),
     goodDepthMm: quantity({ meaning: 'Depth of good profile', unit: 'mm', min: 0, max: 600 }),
@@ -89,10 +108,23 @@ export const green = v.object({
 export const place = v.object({
   id,
   name,
-  kind: v.picklist(['shed', 'sandBay', 'arisingsBay', 'tee', 'bunker', 'water', 'wood', 'track', 'boundary']),
+  kind: v.picklist([
+    'shed',
+    'sandBay',
+    'arisingsBay',
+    'tee',
+    'bunker',
+    'water',
+    'wood',
+    'track',
+    'noGo',
+    'boundary',
+  ]),
   at: lonLat,
   line: v.optional(v.array(lonLat)),
   outline: v.optional(polygonRings),
+  /** A track that is driven only in the direction drawn. */
+  oneWay: v.optional(v.boolean()),
 })
 
 /** A machine of the shed. */
@@ -119,6 +151,14 @@ export const machine = v.object({
     max: 60,
   }),
   travelMPerS: quantity({ meaning: 'Speed between greens', unit: 'm/s', min: 0.2, max: 15 }),
+  loadedTravelMPerS: v.optional(
+    quantity({
+      meaning: 'Speed from the sand bay to a green with a full hopper; as empty where not told',
+      unit: 'm/s',
+      min: 0.2,
+      max: 15,
+    }),
+  ),
   setUpMin: count({ meaning: 'Getting the machine ready, once a day', min: 0, max: 240 }),
   crew: count({ meaning: 'People it takes to work it', min: 1, max: 6 }),
   hopperT: v.optional(quantity({ meaning: 'Dry sand in one hopper load', unit: 't', min: 0.05, max: 10 })),

@@ -3,6 +3,7 @@ import { COURSE_ASSUMPTIONS } from './assumed.ts'
 import type { CourseError } from './course-error.ts'
 import { at, fileText, greenFeature, M_PER_DEGREE, RECTANGLE, ring } from './fixtures/small-file.ts'
 import { readCourse } from './read-course.ts'
+import { writeCourse } from './write-course.ts'
 
 const read = (text: string) => {
   const result = readCourse(text)
@@ -108,6 +109,36 @@ describe('areas', () => {
     const [lon] = read(fileText([greenFeature({}, [bent])])).course.greens[0]?.at ?? [0]
     const eastM = ((lon ?? 0) - at(0, 0)[0]) * M_PER_DEGREE.lon
     expect(eastM < 8 || eastM > 22).toBe(true)
+  })
+})
+
+describe('ways and slopes', () => {
+  const place = (properties: object, geometry: object) => ({ type: 'Feature', properties, geometry })
+  const text = fileText([
+    greenFeature({ playDeg: 40, slope: { percent: 6, fallDeg: 200 } }),
+    place(
+      { kind: 'track', id: 'ride', oneWay: true },
+      { type: 'LineString', coordinates: [at(0, 0), at(90, 0)] },
+    ),
+    place(
+      { kind: 'noGo', id: 'lawn' },
+      { type: 'Polygon', coordinates: [ring([50, 0], [60, 0], [60, 10], [50, 10])] },
+    ),
+  ])
+
+  test('a one-way track, no-go ground, the line of play and the slope are read, and written back the same', () => {
+    const { course, assumed } = read(text)
+    expect(course.places.find(({ id }) => id === 'ride')).toMatchObject({ kind: 'track', oneWay: true })
+    expect(course.places.find(({ id }) => id === 'lawn')).toMatchObject({ kind: 'noGo' })
+    expect(course.greens[0]).toMatchObject({ playDeg: 40, slope: { percent: 6, fallDeg: 200 } })
+    expect(read(writeCourse(course, assumed)).course).toEqual(course)
+  })
+
+  test('a bearing beyond the circle is refused', () => {
+    expect(errorOf(fileText([greenFeature({ playDeg: 400 })]))).toMatchObject({
+      type: 'outOfRange',
+      max: 360,
+    })
   })
 })
 

@@ -138,6 +138,8 @@ const greenFrom = (given: GreenProperties, ground: GreenGround): FeatureRead => 
     shade: given.shade ?? TYPICAL_GREEN.shade,
     weak: given.weak ?? TYPICAL_GREEN.weak,
     servicesChecked: given.servicesChecked ?? TYPICAL_GREEN.servicesChecked,
+    ...(given.playDeg === undefined ? {} : { playDeg: given.playDeg }),
+    ...(given.slope === undefined ? {} : { slope: given.slope }),
     ...(shape.type === 'Polygon' ? { outline: shape.rings.map(copied) } : {}),
   }
   const facts =
@@ -168,6 +170,7 @@ const readPlace = ({ feature, where, number }: Raw): Result<FeatureRead, CourseE
     name: name ?? id,
     kind,
     at: [...position],
+    ...(read.value.oneWay === undefined ? {} : { oneWay: read.value.oneWay }),
     ...(shape.type === 'LineString' ? { line: copied(shape.line) } : {}),
     ...(shape.type === 'Polygon' ? { outline: shape.rings.map(copied) } : {}),
   }

@@ -33,12 +33,12 @@ const geometryOf = ({ at, line, outline }: Place): Geometry => {
 }
 
 const placeFeature = (place: Place) => {
-  const { id, name, kind, at, line, outline } = place
+  const { at, line, outline, ...facts } = place
   const geometry = geometryOf(place)
   const own = isSame(positionOnPlace(geometry), at) ? {} : { at }
   return {
     type: 'Feature',
-    properties: { kind, id, name, ...own },
+    properties: { ...facts, ...own },
     geometry: { type: geometry.type, coordinates: outline ?? line ?? at },
   }
 }

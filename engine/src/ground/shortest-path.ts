@@ -1,41 +1,40 @@
 /** A one-way link between two nodes. */
 export type Link = { readonly from: number; readonly to: number; readonly lengthM: number }
 
-/** A path and its length. */
-export type Path = { readonly lengthM: number; readonly nodes: readonly number[] }
+/** Links sorted by the node they start from. */
+export type Links = readonly (readonly Link[])[]
 
-/** The shortest path over links of length 0 or more; undefined when there is none (Dijkstra 1959, without a heap: courses are small). */
-export const shortestPath = (
-  count: number,
-  links: readonly Link[],
-  from: number,
-  to: number,
-): Path | undefined => {
+/** Sorts links by the node that they start from. */
+export const linksByNode = (count: number, links: readonly Link[]): Links => {
   const outOf = Array.from({ length: count }, (): Link[] => [])
   for (const link of links) outOf[link.from]?.push(link)
-  const lengthM = new Float64Array(count).fill(Infinity)
-  const before = new Int32Array(count).fill(-1)
-  const done = new Uint8Array(count)
-  lengthM[from] = 0
-  for (;;) {
-    let node = -1
-    for (let k = 0; k < count; k++)
-      if (done[k] === 0 && (lengthM[k] ?? Infinity) < (node < 0 ? Infinity : (lengthM[node] ?? Infinity)))
-        node = k
-    if (node < 0) return undefined
-    if (node === to) break
-    done[node] = 1
-    for (const link of outOf[node] ?? []) {
-      const reachedM = (lengthM[node] ?? Infinity) + link.lengthM
-      if (reachedM >= (lengthM[link.to] ?? Infinity)) continue
-      lengthM[link.to] = reachedM
-      before[link.to] = node
+  return outOf
+}
+
+const nearestOpen = (lengthM: Float64Array, done: Uint8Array): number => {
+  let node = -1
+  let leastM = Infinity
+  for (let k = 0; k < lengthM.length; k++) {
+    const reachedM = lengthM[k] ?? Infinity
+    if (done[k] === 0 && reachedM < leastM) {
+      node = k
+      leastM = reachedM
     }
   }
-  const nodes = [to]
-  for (let node = to; node !== from;) {
-    node = before[node] ?? from
-    nodes.unshift(node)
+  return node
+}
+
+/** Lengths of the shortest paths from one node to all others over links of length 0 or more; Infinity where there is none (Dijkstra 1959, without a heap: courses are small). */
+export const lengthsFrom = (links: Links, from: number): Float64Array => {
+  const lengthM = new Float64Array(links.length).fill(Infinity)
+  const done = new Uint8Array(links.length)
+  lengthM[from] = 0
+  for (let node = from; node >= 0; node = nearestOpen(lengthM, done)) {
+    done[node] = 1
+    for (const link of links[node] ?? []) {
+      const reachedM = (lengthM[node] ?? Infinity) + link.lengthM
+      if (reachedM < (lengthM[link.to] ?? Infinity)) lengthM[link.to] = reachedM
+    }
   }
-  return { lengthM: lengthM[to] ?? 0, nodes }
+  return lengthM
 }

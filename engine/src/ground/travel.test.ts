@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { shortestPath } from './shortest-path.ts'
-import { travelMin, travelWay, type TravelGround } from './travel.ts'
+import { lengthsFrom, linksByNode } from './shortest-path.ts'
+import { waysBetween, type TravelGround } from './travel.ts'
 
 const open: TravelGround = { detourFactor: 1.3, points: [], tracks: [], noGo: [] }
 const at = (x: number, y: number) => ({ x, y })
@@ -9,11 +9,7 @@ const lengthM = (
   from: { x: number; y: number },
   to: { x: number; y: number },
   ground: TravelGround,
-): number => {
-  const way = travelWay(from, to, ground)
-  if (!way.ok) throw new Error(way.error.type)
-  return way.value.lengthM
-}
+): number => waysBetween([from, to], ground)[1] ?? Number.NaN
 
 test('without tracks a way is the straight line times the detour: 300 m, 400 m, 1.3 gives 650 m', () => {
   expect(lengthM(at(0, 0), at(300, 400), open)).toBeCloseTo(650, 9)
@@ -30,10 +26,7 @@ test('a way goes round a pond by its corners', () => {
 
 test('a place shut in on all sides cannot be reached, and that is said', () => {
   const wall = [at(-5, -5), at(5, -5), at(5, 5), at(-5, 5)]
-  expect(travelWay(at(0, 0), at(50, 0), { ...open, noGo: [wall] })).toEqual({
-    ok: false,
-    error: { type: 'noWay' },
-  })
+  expect(lengthM(at(0, 0), at(50, 0), { ...open, noGo: [wall] })).toBe(Infinity)
 })
 
 test('tracks are taken where they are shorter than open ground, and a one-way track only its own way', () => {
@@ -56,17 +49,37 @@ test('tracks are taken where they are shorter than open ground, and a one-way tr
   expect(lengthM(at(0, 0), at(100, 0), winding)).toBeCloseTo(180, 9)
 })
 
-test('times follow the speed loaded and empty', () => {
-  const way = { lengthM: 600, by: 'straight', line: [] } as const
-  const speeds = { emptyMPerS: 5, loadedMPerS: 2.5 }
-  expect(travelMin(way, speeds, 'empty')).toBe(2)
-  expect(travelMin(way, speeds, 'loaded')).toBe(4)
+test('a track bridges a pond that open ground must go round, but not a no-go surface', () => {
+  const pond = [at(40, -500), at(60, -500), at(60, 500), at(40, 500)]
+  const bridge = { points: [at(0, 0), at(100, 0)], tracks: [{ from: 0, to: 1 }] }
+  expect(lengthM(at(0, 0), at(100, 0), { ...open, ...bridge, tracksOnly: [pond] })).toBeCloseTo(100, 9)
+  expect(lengthM(at(0, 0), at(100, 0), { ...open, ...bridge, noGo: [pond] })).toBeGreaterThan(1000)
 })
 
-test('a detour factor out of range is refused', () => {
-  expect(travelWay(at(0, 0), at(1, 0), { ...open, detourFactor: 0.5 })).toMatchObject({
-    error: { type: 'outOfRange', field: 'detourFactor', min: 1, max: 5 },
+test('the table of ways agrees with each way found alone, and differs there and back on one-way tracks', () => {
+  const ground: TravelGround = {
+    ...open,
+    points: [at(0, 0), at(100, 0), at(100, 100)],
+    tracks: [
+      { from: 0, to: 1, isOneWay: true },
+      { from: 1, to: 2 },
+    ],
+    noGo: [[at(20, 20), at(80, 20), at(80, 80), at(20, 80)]],
+  }
+  const places = [at(0, 0), at(100, 100), at(50, -10), at(50, 50)]
+  const waysM = waysBetween(places, ground)
+  const from = (start: number): Float64Array => waysM.subarray(start * places.length)
+  places.forEach((start, i) => {
+    places.forEach((end, j) => {
+      // More places on the map shorten no way: they are no crossroads nearer than the straight line between.
+      if (i !== j) expect(from(i)[j]).toBeCloseTo(lengthM(start, end, ground), 9)
+    })
   })
+  // There by the tracks, 200 m; back round the corner (20, 80) of the barred square: 1.3 x 2 x hypot(80, 20).
+  expect(from(0)[1]).toBeCloseTo(200, 9)
+  expect(from(1)[0]).toBeCloseTo(1.3 * 2 * Math.hypot(80, 20), 9)
+  // The last place lies inside the barred square.
+  expect(from(0)[3]).toBe(Infinity)
 })
 
 test('shortest path equals trying every path on small networks', () => {
@@ -87,6 +100,6 @@ test('shortest path equals trying every path on small networks', () => {
               .filter((link) => link.from === node && !seen.includes(link.to))
               .map((link) => link.lengthM + walk(link.to, [...seen, link.to])),
           )
-    expect(shortestPath(6, links, 0, 5)?.lengthM ?? Infinity).toBeCloseTo(walk(0, [0]), 9)
+    expect(lengthsFrom(linksByNode(6, links), 0)[5]).toBeCloseTo(walk(0, [0]), 9)
   }
 })

@@ -1,7 +1,6 @@
-import { fail, ok, type Result } from '../result.ts'
 import type { LocalPoint } from './plane.ts'
 import { distanceM, eachEdge, isInsideRing, type Ring } from './polygon.ts'
-import { shortestPath, type Link } from './shortest-path.ts'
+import { linksByNode, lengthsFrom, type Link, type Links } from './shortest-path.ts'
 
 /** A drawn way between two track points. */
 export type Track = {
@@ -20,32 +19,11 @@ export type TravelGround = {
   /** Track points in the course's plane; empty where no tracks are drawn. */
   readonly points: readonly LocalPoint[]
   readonly tracks: readonly Track[]
-  /** Surfaces that no machine crosses (ponds, beds, the member's lawn). */
+  /** Surfaces that no machine crosses, not on a track either (the members' lawn, ground under repair). */
   readonly noGo: readonly Ring[]
+  /** Surfaces crossed on a drawn track only, as by a bridge or a ride (water, wood). */
+  readonly tracksOnly?: readonly Ring[]
 }
-
-/** Ways over open ground wind about so much (our assumption; learned paces replace it). */
-export const USUAL_DETOUR_FACTOR = 1.3
-
-/** A way found. */
-export type TravelWay = {
-  readonly lengthM: number
-  /** Whether it follows drawn tracks or goes straight over the ground. */
-  readonly by: 'tracks' | 'straight'
-  readonly line: readonly LocalPoint[]
-}
-
-/** No way is free. */
-export type TravelError =
-  | { readonly type: 'noWay' }
-  | {
-      readonly type: 'outOfRange'
-      readonly field: 'detourFactor'
-      readonly unit: '1'
-      readonly min: 1
-      readonly max: 5
-      readonly received: number
-    }
 
 const turn = (o: LocalPoint, p: LocalPoint, q: LocalPoint): number =>
   (p.x - o.x) * (q.y - o.y) - (p.y - o.y) * (q.x - o.x)
@@ -90,78 +68,48 @@ const trackLinks = (ground: TravelGround): readonly Link[] =>
     return track.isOneWay === true ? [there] : [there, { from: track.to, to: track.from, lengthM }]
   })
 
-/** Free straight links between all given points, both ways, lengthened by the detour. */
-const openLinks = (
-  points: readonly LocalPoint[],
-  ground: TravelGround,
-  isWanted: (i: number, j: number) => boolean,
-) =>
-  points.flatMap((a, i) =>
-    points.flatMap((b, j): Link[] =>
-      i !== j && isWanted(i, j) && isFree(a, b, ground.noGo)
-        ? [{ from: i, to: j, lengthM: distanceM(a, b) * ground.detourFactor }]
-        : [],
-    ),
-  )
+/** Surfaces that bar open ground. */
+const barsOf = (ground: TravelGround): readonly Ring[] => [...ground.noGo, ...(ground.tracksOnly ?? [])]
 
-/** Over open ground: straight, or round the corners of what is no-go. */
-const overGround = (from: LocalPoint, to: LocalPoint, ground: TravelGround): TravelWay | undefined => {
-  const points = [from, to, ...ground.noGo.flat()]
-  const found = shortestPath(
-    points.length,
-    openLinks(points, ground, () => true),
-    0,
-    1,
-  )
-  return found === undefined
-    ? undefined
-    : { lengthM: found.lengthM, by: 'straight', line: found.nodes.flatMap((k) => points[k] ?? []) }
-}
-
-/** By the tracks: on and off them over free ground. */
-const byTracks = (from: LocalPoint, to: LocalPoint, ground: TravelGround): TravelWay | undefined => {
-  const points = [...ground.points, from, to]
-  const start = ground.points.length
-  const onOff = openLinks(
-    points,
-    ground,
-    (i, j) => (i === start && j < start) || (j === start + 1 && i < start),
-  )
-  const found = shortestPath(points.length, [...trackLinks(ground), ...onOff], start, start + 1)
-  return found === undefined
-    ? undefined
-    : { lengthM: found.lengthM, by: 'tracks', line: found.nodes.flatMap((k) => points[k] ?? []) }
+/** Track points first, then the places, then the corners of what bars open ground. */
+type TravelGraph = {
+  readonly points: readonly LocalPoint[]
+  readonly links: Links
+  /** Node of the first place. */
+  readonly firstPlace: number
 }
 
 /**
- * The way from one place to another, m. With tracks drawn: the shortest over them, on and off over free ground times the detour factor, or
- * wholly over the ground where that is shorter. Without: straight times the detour factor, round no-go surfaces. One-way tracks count one way.
+ * One network for all places: the tracks, and free straight links, lengthened by the detour, from each place to places, track points and
+ * corners, and from corners on. Between two track points only tracks count.
  */
-export const travelWay = (
-  from: LocalPoint,
-  to: LocalPoint,
-  ground: TravelGround,
-): Result<TravelWay, TravelError> => {
-  const { detourFactor } = ground
-  if (!(detourFactor >= 1 && detourFactor <= 5))
-    return fail({
-      type: 'outOfRange',
-      field: 'detourFactor',
-      unit: '1',
-      min: 1,
-      max: 5,
-      received: detourFactor,
-    })
-  if (from.x === to.x && from.y === to.y) return ok({ lengthM: 0, by: 'straight', line: [from, to] })
-  const straight = overGround(from, to, ground)
-  const tracks = ground.tracks.length === 0 ? undefined : byTracks(from, to, ground)
-  if (straight === undefined) return tracks === undefined ? fail({ type: 'noWay' }) : ok(tracks)
-  return ok(tracks !== undefined && tracks.lengthM < straight.lengthM ? tracks : straight)
+const travelGraph = (places: readonly LocalPoint[], ground: TravelGround): TravelGraph => {
+  const bars = barsOf(ground)
+  const tracked = ground.points.length
+  const points = [...ground.points, ...places, ...bars.flat()]
+  const open: Link[] = []
+  points.forEach((a, i) => {
+    for (let j = Math.max(i + 1, tracked); j < points.length; j++) {
+      const b = points[j]
+      if (b === undefined || !isFree(a, b, bars)) continue
+      const lengthM = distanceM(a, b) * ground.detourFactor
+      open.push({ from: i, to: j, lengthM }, { from: j, to: i, lengthM })
+    }
+  })
+  return { points, links: linksByNode(points.length, [...trackLinks(ground), ...open]), firstPlace: tracked }
 }
 
-/** Minutes for a way: machines go slower loaded. Speeds in m/s, above 0. */
-export const travelMin = (
-  way: TravelWay,
-  speeds: { readonly emptyMPerS: number; readonly loadedMPerS: number },
-  load: 'empty' | 'loaded',
-): number => way.lengthM / (load === 'loaded' ? speeds.loadedMPerS : speeds.emptyMPerS) / 60
+/**
+ * Ways between all places, m: the shortest over drawn tracks and open ground, where open ground costs the detour factor (1 to 5), goes round
+ * what bars it, and may be taken to, from and between tracks. One-way tracks count one way. Row `from * places + to`; Infinity where no
+ * way is free.
+ */
+export const waysBetween = (places: readonly LocalPoint[], ground: TravelGround): Float64Array => {
+  const { links, firstPlace } = travelGraph(places, ground)
+  const waysM = new Float64Array(places.length * places.length)
+  places.forEach((_, from) => {
+    const lengthM = lengthsFrom(links, firstPlace + from)
+    waysM.set(lengthM.subarray(firstPlace, firstPlace + places.length), from * places.length)
+  })
+  return waysM
+}

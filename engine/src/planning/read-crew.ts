@@ -1,7 +1,7 @@
 import type { Course, Machine, Person } from '../course/course.ts'
 import { MINUTE_MS, instantOf } from '../time/zone.ts'
 import { OPERATIONS_BY_MACHINE_KIND } from './operations.ts'
-import { travelMinutes, type Places } from './places.ts'
+import { machineTravelMinutes, type Places } from './places.ts'
 import type { ProblemBreak, ProblemDay, ProblemMachine, ProblemPerson, Span } from './problem.ts'
 
 /** Minutes after midnight of a clock time 'HH:MM'. */
@@ -30,7 +30,7 @@ export const readMachine = (
   available: days
     .filter((day) => machine.outOn?.includes(day.date) !== true)
     .map((day) => ({ start: day.startMin, end: day.endMin })),
-  travelMin: travelMinutes(places.wayM, machine.travelMPerS),
+  travelMin: machineTravelMinutes(places, machine),
 })
 
 /** A person's shifts with the course set-up and packing up taken off, and the breaks of those days. */

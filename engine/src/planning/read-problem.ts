@@ -84,6 +84,7 @@ const assumptions = (
   sky: Sky,
   originMs: number,
   unknownSand: readonly string[],
+  cutOff: readonly string[],
 ): readonly string[] => [
   ...(input.weather === null ? ['no-forecast'] : []),
   ...(sky.forecastEndsMin === null || input.weather === null
@@ -91,6 +92,7 @@ const assumptions = (
     : [`dry-after:${isoWithOffset(originMs + sky.forecastEndsMin * MINUTE_MS, input.course.timeZone)}`]),
   ...unknownSand.map((kind) => `sand-stock-unknown:${kind}`),
   ...(input.course.places.some((place) => place.kind === 'shed') ? [] : ['shed-unknown']),
+  ...cutOff.map((place) => `cut-off:${place}`),
   ...input.course.greens
     .filter((green) => green.outline === undefined)
     .map((green) => `outline-unknown:${green.id}`),
@@ -127,7 +129,7 @@ export const readProblem = (input: PlanInput, ports: Ports): Result<Problem, Pla
     days,
     horizonMin,
     places: places.ids,
-    personTravelMin: travelMinutes(places.wayM, course.settings.personTravelMPerS),
+    personTravelMin: travelMinutes(places, course.settings.personTravelMPerS),
     machines: course.machines.map((machine) => readMachine(machine, days, places)),
     people: course.people.map((person) => readPerson(course, person, originMs, days)),
     greens: works.map((work, index) => problemGreen(input, originMs, firstGreen + index, work)),
@@ -137,6 +139,6 @@ export const readProblem = (input: PlanInput, ports: Ports): Result<Problem, Pla
     workable: sky.value.workable,
     driedMm: sky.value.driedMm,
     settings: course.settings,
-    assumed: assumptions(input, sky.value, originMs, unknown),
+    assumed: assumptions(input, sky.value, originMs, unknown, places.cutOff),
   })
 }

@@ -80,6 +80,16 @@ const placeMarks = (place: MapPlace, input: CourseMapInput, plan: MapPlan): read
         area(place, plan, { fill: paint('pool'), stroke: paint('rain'), 'stroke-width': 1.2 }),
         area(place, plan, { fill: patternFill(input.scope, 'water'), 'fill-opacity': 0.6 }),
       ]
+    case 'noGo':
+      return [
+        area(place, plan, {
+          fill: patternFill(input.scope, 'shut'),
+          'fill-opacity': 0.5,
+          stroke: paint('rust'),
+          'stroke-width': 0.8,
+          'stroke-dasharray': '4 3',
+        }),
+      ]
     case 'tee':
       return [
         area(place, plan, {
@@ -110,7 +120,7 @@ const placeMarks = (place: MapPlace, input: CourseMapInput, plan: MapPlan): read
 }
 
 /** From the ground up: what lies under what. Shed and bays are signs, drawn apart. */
-const LAYERS: readonly MapPlace['kind'][] = ['boundary', 'water', 'track', 'wood', 'tee', 'bunker']
+const LAYERS: readonly MapPlace['kind'][] = ['boundary', 'water', 'noGo', 'track', 'wood', 'tee', 'bunker']
 
 /** All of the ground but the greens and the signs. */
 export const landDrawing = (input: CourseMapInput, plan: MapPlan): readonly Drawing[] =>
