@@ -79,6 +79,7 @@ describe('serve', () => {
     [['--port', '70000'], "--port is '70000'; it must be a whole number from 0 to 65535"],
     [['--port', 'x'], "--port is 'x'; it must be a whole number from 0 to 65535"],
     [['now'], "unexpected 'now'"],
+    [['--weather-url', 'ftp://x'], "--weather-url is 'ftp://x'; it must be a web address"],
     [['--data', '/dev/null/x'], "can't keep data in /dev/null/x: "],
   ])('takes no %j, with one sentence and exit code 2', async (argv, words) => {
     const { code, err } = await run(...argv)

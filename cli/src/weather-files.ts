@@ -4,13 +4,11 @@ import {
   serviceLayout,
   type CalculationError,
   type History,
-  type HistoryError,
   type Layout,
-  type Refusal,
   type Result,
   type Station,
 } from '@swardwright/engine'
-import { calculationErrorWords } from '@swardwright/present'
+import { calculationErrorWords, historyErrorWords } from '@swardwright/present'
 import { BadInput, type Io } from './command.ts'
 
 /** A record with the layout it was read by. */
@@ -35,41 +33,6 @@ export const openChecked = async <T>(
   const result = read(await openJson(io, path))
   if (result.ok) return result.value
   throw new BadInput(`${path}: ${calculationErrorWords(result.error)}`)
-}
-
-/** Why a row, or one cell of it, was not taken, as a sentence. */
-export const refusalWords = (refusal: Refusal): string => {
-  switch (refusal.why) {
-    case 'tooFewCells':
-      return `the row has ${refusal.cells} cells; it must have at least ${refusal.expected}`
-    case 'badDate':
-      return `'${refusal.received}' is no day of the calendar written ${refusal.format}`
-    case 'duplicateDay':
-      return `${refusal.date} was in row ${refusal.firstRow} already`
-    case 'notANumber':
-      return `${refusal.column} is '${refusal.received}', which is no number`
-    case 'outOfRange':
-      return `${refusal.column} is ${refusal.received} ${refusal.unit}; it must be ${refusal.min} to ${refusal.max} ${refusal.unit} (is the unit right?)`
-    case 'minAboveMax':
-      return `minC is ${refusal.minC} degC but maxC is ${refusal.maxC} degC`
-  }
-}
-
-const historyErrorWords = (error: HistoryError): string => {
-  switch (error.type) {
-    case 'noHeader':
-      return `there is no line of column names after ${error.skipLines} skipped lines`
-    case 'noColumn':
-      return `${error.field} should be in column '${error.column}', but the columns are ${error.present.join(', ')}`
-    case 'noRows': {
-      const [first] = error.refused
-      return first === undefined
-        ? 'there are no rows'
-        : `no row could be read; row ${first.row}: ${refusalWords(first)}`
-    }
-    case 'tooLong':
-      return `the dates span ${error.days} days; the most is ${error.max} (is one of them mistyped?)`
-  }
 }
 
 const layoutOf = async (io: Io, path: string, text: string, mapPath: string | undefined): Promise<Layout> => {

@@ -52,7 +52,7 @@ describe('weather import', () => {
     expect(JSON.parse(out)).toMatchObject({
       days: 2,
       gaps: [{ column: 'day', from: '2024-01-02', to: '2024-01-03', days: 2 }],
-      refused: [{ row: 3, why: "rainMm is 'wet', which is no number" }],
+      refused: [{ row: 3, why: "rain is 'wet', which is no number" }],
     })
   })
 

@@ -24,18 +24,11 @@ import {
   type WeatherHours,
   type WorkableReason,
 } from '@swardwright/engine'
-import { calculationErrorWords } from '@swardwright/present'
+import { calculationErrorWords, gapWords, refusalWords } from '@swardwright/present'
 import { BadInput, type Command, type Io } from './command.ts'
 import { openCourse, openForecast } from './files.ts'
 import { readOptions, required, wholeNumber } from './options.ts'
-import {
-  openChecked,
-  openHistory,
-  PLACE_OPTIONS,
-  refusalWords,
-  stationOf,
-  withNegatives,
-} from './weather-files.ts'
+import { openChecked, openHistory, PLACE_OPTIONS, stationOf, withNegatives } from './weather-files.ts'
 
 const importFile = async (argv: readonly string[], io: Io): Promise<number> => {
   const known = { columns: 'text', json: 'flag' } as const
@@ -50,8 +43,7 @@ const importFile = async (argv: readonly string[], io: Io): Promise<number> => {
   if (options.json === true) io.out(JSON.stringify({ days, from, to, gaps, refused, columns }))
   else {
     io.out(`${days} days from ${from} to ${to}: ${columns.join(', ')}`)
-    for (const gap of gaps)
-      io.out(`no ${gap.column === 'day' ? 'row' : gap.column}: ${gap.from} to ${gap.to}, ${gap.days} days`)
+    for (const gap of gaps) io.out(gapWords(gap))
     for (const { row, why } of refused) io.out(`row ${row}: ${why}`)
   }
   return refused.length === 0 ? 0 : 1

@@ -115,3 +115,11 @@ export { daySheetFragment, daySheetsHtml, DAY_SHEET_CSS } from './day-sheet-html
 export { bladeWords, sandWords, settingLines, tineWords } from './sheet/settings-words.ts'
 export type { SheetStep, SheetVisit } from './sheet/visits.ts'
 export { groundDrawing, type GroundDrawingInput } from './ground-drawing.ts'
+export {
+  archiveErrorWords,
+  COLUMN_WORDS,
+  gapWords,
+  historyErrorWords,
+  refusalWords,
+} from './history-words.ts'
+export { ageWords, fetchedWords, weatherProblemWords } from './weather-words.ts'

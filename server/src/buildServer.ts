@@ -9,6 +9,9 @@ import { handlersOf } from './routes/handlers.ts'
 import { registerRoutes, sendError } from './routes/registrar.ts'
 import { APP_FOLDER, serveApp } from './staticApp.ts'
 import type { Storage } from './storage/storage.ts'
+import { USUAL_PATIENCE, type Patience } from './weather/ask.ts'
+import type { Provider } from './weather/provider.ts'
+import { weatherService } from './weather/weatherService.ts'
 
 /** Largest body of a request, bytes. A push of more is sent in parts. */
 export const BODY_MAX_BYTES = 8_000_000
@@ -29,6 +32,9 @@ export type ServerOptions = {
   readonly singleUser: boolean
   /** Folder of the built app; the one beside this package unless told. */
   readonly appFolder?: string
+  /** Weather service that the operator named; without one it is off until a manager turns the usual one on. */
+  readonly weatherProvider?: Provider | null
+  readonly weatherPatience?: Patience
 }
 
 /** What Fastify itself found wrong with a request, in our words; null when it is a fault of ours. */
@@ -73,6 +79,8 @@ const endStreams = (app: FastifyInstance, hub: LiveHub): void => {
   app.addHook('preClose', async () => hub.close())
 }
 
+const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
+
 /** The server, ready to be asked by `inject` or to listen. Closing it ends its streams; the storage stays open. */
 export const buildServer = async (options: ServerOptions): Promise<FastifyInstance> => {
   const { storage, clock, log, singleUser, appFolder = APP_FOLDER } = options
@@ -85,7 +93,12 @@ export const buildServer = async (options: ServerOptions): Promise<FastifyInstan
   askWho(app, options)
   const hub = liveHub()
   endStreams(app, hub)
-  registerRoutes(app, handlersOf({ storage, hub, clock }))
+  const weather = weatherService({
+    storage,
+    operators: options.weatherProvider ?? null,
+    asker: { patience: options.weatherPatience ?? USUAL_PATIENCE, clock, pause },
+  })
+  registerRoutes(app, handlersOf({ storage, hub, clock, weather }))
   await serveApp(app, appFolder)
   await app.ready()
   return app

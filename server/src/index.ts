@@ -15,6 +15,7 @@ export {
 export { createToken, type NewToken } from './access/tokens.ts'
 export { jsonSchemaOf, type JsonSchema } from './jsonSchema.ts'
 export { openApiDocument } from './openApi.ts'
+export { providerOf, type Provider } from './weather/provider.ts'
 export { memoryStorage } from './storage/memory.ts'
 export { sqliteStorage } from './storage/sqlite.ts'
-export type { JournalStore, Storage, TokenRow, TokenStore } from './storage/storage.ts'
+export type { JournalStore, Storage, TokenRow, TokenStore, WeatherStore } from './storage/storage.ts'

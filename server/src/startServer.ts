@@ -2,6 +2,7 @@ import { isLoopbackName } from './access/loopback.ts'
 import { buildServer, type LogEvent } from './buildServer.ts'
 import { plantDemo } from './demo.ts'
 import { sqliteStorage } from './storage/sqlite.ts'
+import type { Provider } from './weather/provider.ts'
 
 /** Port that is taken unless another is wanted. */
 export const DEFAULT_PORT = 8420
@@ -15,6 +16,8 @@ export type StartOptions = {
   readonly port: number
   readonly host: string
   readonly log: (event: LogEvent) => void
+  /** Weather service that the operator named. */
+  readonly weatherProvider?: Provider | null
 }
 
 /** A server that listens. */
@@ -31,10 +34,16 @@ export type RunningServer = {
  * Opens the database (with the demo course when it is new), and listens. Throws what Node throws when the address can't be had
  * (`EADDRINUSE`, `EACCES`, `EADDRNOTAVAIL`), or when the database can't be used.
  */
-export const startServer = async ({ dataDir, port, host, log }: StartOptions): Promise<RunningServer> => {
+export const startServer = async ({
+  dataDir,
+  port,
+  host,
+  log,
+  weatherProvider = null,
+}: StartOptions): Promise<RunningServer> => {
   const storage = await sqliteStorage(dataDir)
   const singleUser = isLoopbackName(host) || host === '::1'
-  const app = await buildServer({ storage, clock: Date.now, log, singleUser })
+  const app = await buildServer({ storage, clock: Date.now, log, singleUser, weatherProvider })
   const close = async (): Promise<void> => {
     await app.close()
     await storage.close()

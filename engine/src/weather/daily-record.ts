@@ -17,7 +17,10 @@ export type DailyColumn = keyof typeof DAILY_COLUMNS
 export const DAILY_COLUMN_NAMES = Object.keys(DAILY_COLUMNS) as readonly DailyColumn[]
 
 /** Columns without which there is no record. */
-export const NEEDED_COLUMNS = ['rainMm', 'minC', 'maxC'] as const satisfies readonly DailyColumn[]
+const NEEDED_COLUMNS = ['rainMm', 'minC', 'maxC'] as const satisfies readonly DailyColumn[]
+
+/** Whether a day without a figure of this column is no day of a record. */
+export const isNeededColumn = (name: DailyColumn): boolean => NEEDED_COLUMNS.some((needed) => needed === name)
 
 /** Where a record was taken. */
 export type Station = {

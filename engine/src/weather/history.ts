@@ -5,7 +5,7 @@ import {
   DAILY_COLUMN_NAMES,
   DAILY_COLUMNS,
   emptyRecord,
-  NEEDED_COLUMNS,
+  isNeededColumn,
   type DailyColumn,
   type DailyRecord,
 } from './daily-record.ts'
@@ -100,9 +100,12 @@ const figureOf = (cell: string, map: ColumnMap): number | undefined => {
 }
 
 type Found = { readonly name: DailyColumn; readonly map: ColumnMap; readonly at: number }
-type Row = { readonly day: number; readonly line: number; readonly figures: ReadonlyMap<DailyColumn, number> }
-
-const isNeeded = (name: DailyColumn): boolean => NEEDED_COLUMNS.some((needed) => needed === name)
+/** One day as read. `line` says where it stood, from 1. */
+export type DayRow = {
+  readonly day: number
+  readonly line: number
+  readonly figures: ReadonlyMap<DailyColumn, number>
+}
 
 const readCell = ({ name, map }: Found, cell: string, row: number): number | Refusal => {
   const value = figureOf(cell, map)
@@ -119,7 +122,7 @@ const readRow = (
   found: readonly Found[],
   date: { readonly at: number; readonly format: HistoryMap['dateFormat'] },
   refused: Refusal[],
-): Row | undefined => {
+): DayRow | undefined => {
   const row = line.line
   const expected = Math.max(date.at, ...found.map(({ at }) => at)) + 1
   if (line.cells.length < expected) {
@@ -139,7 +142,7 @@ const readRow = (
     if (typeof value === 'number') figures.set(one.name, value)
     else {
       refused.push(value)
-      lost ||= isNeeded(one.name)
+      lost ||= isNeededColumn(one.name)
     }
   }
   const [minC, maxC] = [figures.get('minC') ?? NaN, figures.get('maxC') ?? NaN]
@@ -164,11 +167,14 @@ const gapsOf = (name: DayGap['column'], missing: (i: number) => boolean, record:
   return gaps
 }
 
-const lay = (
-  rows: readonly Row[],
+/** Lays rows on an unbroken row of days, the first of each day counting; tells gaps, and repeats beside what was refused before. */
+export const layDays = (
+  rows: readonly DayRow[],
   columns: readonly DailyColumn[],
-  refused: Refusal[],
+  refusedBefore: readonly Refusal[],
 ): Result<History, HistoryError> => {
+  const refused = [...refusedBefore]
+  if (rows.length === 0) return fail({ type: 'noRows', refused })
   const first = rows.reduce((a, { day }) => Math.min(a, day), Infinity)
   const last = rows.reduce((a, { day }) => Math.max(a, day), -Infinity)
   const span = last - first + 1
@@ -222,11 +228,9 @@ export const readHistory = (text: string, layout: Layout): Result<History, Histo
   const rows = body.flatMap(
     (line) => readRow(line, found, { at: dateAt.value, format: layout.dateFormat }, refused) ?? [],
   )
-  return rows.length === 0
-    ? fail({ type: 'noRows', refused })
-    : lay(
-        rows,
-        found.map(({ name }) => name),
-        refused,
-      )
+  return layDays(
+    rows,
+    found.map(({ name }) => name),
+    refused,
+  )
 }

@@ -2,11 +2,13 @@ import { fail, ok, type Result } from '@swardwright/engine'
 import type { ApiError } from '../errors.ts'
 import type { LiveHub } from '../liveHub.ts'
 import type { CourseRow, Storage } from '../storage/storage.ts'
+import type { WeatherService } from '../weather/weatherService.ts'
 
 /** What the handlers of all routes work with. */
 export type Context = {
   readonly storage: Storage
   readonly hub: LiveHub
+  readonly weather: WeatherService
   /** The server's clock, epoch milliseconds. */
   readonly clock: () => number
 }

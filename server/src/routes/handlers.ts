@@ -8,6 +8,7 @@ import { live } from './live.ts'
 import { pullEntries } from './pull.ts'
 import { pushEntries } from './push.ts'
 import type { Handlers } from './registrar.ts'
+import { chooseWeather, fetchHistory, readHistoryOf, readWeather, uploadHistory } from './weather.ts'
 
 /** The handler of each route. */
 export const handlersOf = (context: Context): Handlers => ({
@@ -19,5 +20,10 @@ export const handlersOf = (context: Context): Handlers => ({
   live: live(context),
   calculations: listCalculations(),
   calculate: runCalculation(),
+  weather: readWeather(context),
+  chooseWeather: chooseWeather(context),
+  history: readHistoryOf(context),
+  uploadHistory: uploadHistory(context),
+  fetchHistory: fetchHistory(context),
   openApi: async () => ok(openApiDocument()),
 })

@@ -106,6 +106,22 @@ const journalRules = (storage: () => Storage): void => {
   })
 }
 
+const weatherRules = (storage: () => Storage): void => {
+  it('keeps the weather of each course by name, the last text standing', async () => {
+    const { journal, weather } = storage()
+    await journal.addCourse({ id: 'other', name: 'Other' })
+    expect(await weather.read('links', 'forecast')).toBeNull()
+    await weather.write('links', 'forecast', 'rain')
+    await weather.write('links', 'ensemble', 'perhaps')
+    await weather.write('other', 'forecast', 'sun')
+    await weather.write('links', 'forecast', 'rain, 3 °C')
+    expect(await weather.read('links', 'forecast')).toBe('rain, 3 °C')
+    expect(await weather.read('links', 'ensemble')).toBe('perhaps')
+    expect(await weather.read('other', 'forecast')).toBe('sun')
+    await expect(weather.write('nowhere', 'forecast', 'rain')).rejects.toThrow()
+  })
+}
+
 const tokenRules = (storage: () => Storage): void => {
   const row = {
     id: 't1',
@@ -155,5 +171,6 @@ export const describeStorage = (name: string, make: () => Promise<Storage>): voi
     })
     journalRules(() => storage)
     tokenRules(() => storage)
+    weatherRules(() => storage)
   })
 }

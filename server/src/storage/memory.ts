@@ -9,6 +9,7 @@ import type {
   Storage,
   TokenRow,
   TokenStore,
+  WeatherStore,
 } from './storage.ts'
 
 type Shelf = {
@@ -72,9 +73,24 @@ const memoryTokens = (rows: Map<string, TokenRow>): TokenStore => ({
   },
 })
 
+const memoryWeather = (shelves: ReadonlyMap<string, Shelf>): WeatherStore => {
+  const texts = new Map<string, string>()
+  return {
+    read: async (course, name) => texts.get(JSON.stringify([course, name])) ?? null,
+    write: async (course, name, text) => {
+      if (!shelves.has(course)) throw new Error(`there is no course ${course}`)
+      texts.set(JSON.stringify([course, name]), text)
+    },
+  }
+}
+
 /** Storage that lasts as long as the process: for tests, and to look at the app without leaving anything behind. */
-export const memoryStorage = (): Storage => ({
-  journal: memoryJournal(new Map()),
-  tokens: memoryTokens(new Map()),
-  close: async () => undefined,
-})
+export const memoryStorage = (): Storage => {
+  const shelves = new Map<string, Shelf>()
+  return {
+    journal: memoryJournal(shelves),
+    tokens: memoryTokens(new Map()),
+    weather: memoryWeather(shelves),
+    close: async () => undefined,
+  }
+}

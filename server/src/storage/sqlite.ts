@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { openDatabase } from './database.ts'
 import { sqliteJournal } from './sqliteJournal.ts'
 import { sqliteTokens } from './sqliteTokens.ts'
+import { sqliteWeather } from './sqliteWeather.ts'
 import type { Storage } from './storage.ts'
 import { prepareTables } from './tables.ts'
 
@@ -17,6 +18,7 @@ export const sqliteStorage = async (dataDir: string): Promise<Storage> => {
   return {
     journal: sqliteJournal(database),
     tokens: sqliteTokens(database),
+    weather: sqliteWeather(database),
     close: async () => database.close(),
   }
 }

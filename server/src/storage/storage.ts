@@ -72,9 +72,21 @@ export type TokenStore = {
   readonly revoke: (id: string, revokedAt: string) => Promise<boolean>
 }
 
+/**
+ * Where the weather of courses is kept: what a service answered, the club's choice, its record. Texts by name, since only their owner reads them.
+ * Unlike the journal all of it can be asked for anew.
+ */
+export type WeatherStore = {
+  /** The text of that name; null when there is none. */
+  readonly read: (course: string, name: string) => Promise<string | null>
+  /** Puts a text in place of the one before. Throws when the course is not there. */
+  readonly write: (course: string, name: string, text: string) => Promise<void>
+}
+
 /** Everything the server keeps. */
 export type Storage = {
   readonly journal: JournalStore
   readonly tokens: TokenStore
+  readonly weather: WeatherStore
   readonly close: () => Promise<void>
 }

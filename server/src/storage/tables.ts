@@ -4,6 +4,7 @@ import { inTransaction, type Database } from './database.ts'
 /**
  * Steps that bring a database from version n - 1 to n, kept in `user_version`. A step that was released is never changed.
  * 1: courses, entries numbered per course, access tokens.
+ * 2: weather of the courses.
  */
 const STEPS: readonly string[] = [
   `CREATE TABLE course (
@@ -29,6 +30,12 @@ const STEPS: readonly string[] = [
      name TEXT NOT NULL,
      created_at TEXT NOT NULL,
      revoked_at TEXT
+   ) STRICT;`,
+  `CREATE TABLE weather (
+     course TEXT NOT NULL REFERENCES course (id),
+     name TEXT NOT NULL,
+     text TEXT NOT NULL,
+     PRIMARY KEY (course, name)
    ) STRICT;`,
 ]
 
