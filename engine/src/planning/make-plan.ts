@@ -5,7 +5,7 @@ import { compileProblem } from './check/compile.ts'
 import { lastSafeStarts } from './last-safe-start.ts'
 import type { PlanError } from './plan-error.ts'
 import type { Plan, PlanToCheck } from './plan.ts'
-import type { Problem } from './problem.ts'
+import type { Problem, Schedule } from './problem.ts'
 import { readProblem, type PlanInput, type Ports } from './read-problem.ts'
 import type { Violation } from './rules.ts'
 import { instantWriter, scheduleToPlan } from './schedule-to-plan.ts'
@@ -30,7 +30,30 @@ export const DEFAULT_SCHEDULES = 400
 /** The weather room's sky and drying. */
 export const WEATHER_PORTS: Ports = { sky: weatherSky, dryNeed: weatherDryNeed }
 
-/** Plans a problem that has been read: search, last safe starts, and the checker's word on the result. */
+/** A schedule of a problem as a plan, with its last safe starts and the checker's word on it. */
+export const planOfSchedule = (
+  problem: Problem,
+  schedule: Schedule,
+  input: Pick<MakePlanInput, 'course' | 'prescription' | 'start' | 'courseHash'>,
+  search: { readonly seed: number; readonly schedules: number },
+): Plan => {
+  const { course, prescription, start, courseHash } = input
+  const frame = { course: { id: course.id, hash: courseHash }, prescription, start, ...search }
+  const plan = scheduleToPlan(problem, schedule, frame)
+  const compiled = compileProblem(problem)
+  const write = instantWriter(problem)
+  const safe = lastSafeStarts(problem, schedule.tasks, (tasks) =>
+    isCleanSchedule(compiled, { ...schedule, tasks }),
+  )
+  const days = plan.days.map((day) => {
+    const minute = safe.get(day.date)
+    return { ...day, lastSafeStart: minute === undefined ? null : write(minute) }
+  })
+  const timed = { ...plan, days }
+  return { ...timed, feasible: checkPlan(problem, { ...timed, feasible: true }).length === 0 }
+}
+
+/** Plans a problem that has been read. */
 export const planProblem = (
   problem: Problem,
   input: MakePlanInput,
@@ -42,25 +65,7 @@ export const planProblem = (
     schedules: input.schedules ?? DEFAULT_SCHEDULES,
     ...(onProgress === undefined ? {} : { onProgress }),
   })
-  const { course, prescription, start, courseHash } = input
-  const plan = scheduleToPlan(problem, solved.schedule, {
-    course: { id: course.id, hash: courseHash },
-    prescription,
-    start,
-    seed,
-    schedules: solved.schedules,
-  })
-  const compiled = compileProblem(problem)
-  const write = instantWriter(problem)
-  const safe = lastSafeStarts(problem, solved.schedule.tasks, (tasks) =>
-    isCleanSchedule(compiled, { ...solved.schedule, tasks }),
-  )
-  const days = plan.days.map((day) => {
-    const minute = safe.get(day.date)
-    return { ...day, lastSafeStart: minute === undefined ? null : write(minute) }
-  })
-  const timed = { ...plan, days }
-  return { ...timed, feasible: checkPlan(problem, { ...timed, feasible: true }).length === 0 }
+  return planOfSchedule(problem, solved.schedule, input, { seed, schedules: solved.schedules })
 }
 
 /** From course, prescription and weather to a plan. Errors: `PlanError`, when the input contradicts itself. */
