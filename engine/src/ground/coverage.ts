@@ -2,6 +2,7 @@ import { Clipper, ClipType, FillRule, type PathD, type PathsD } from 'clipper2-t
 import { CLIP_DECIMALS, insetRings, pathOf } from './inset.ts'
 import type { Passes, Run } from './passes.ts'
 import type { PassSettings } from './pass-settings.ts'
+import { plainSweepTwiceM2 } from './plain-sweep.ts'
 import { polygonAreaM2, ringsOf, type Polygon } from './polygon.ts'
 
 /** What one pass leaves on the green, m2. */
@@ -57,7 +58,7 @@ const areaOnGreenM2 = (paths: PathsD, green: PathsD): number => {
  * Areas covered, covered twice and missed, by polygon clipping on a 0.1 mm grid. A lap counts as the full band between its two sides, so a
  * sharp outward corner that a machine in truth rounds off counts as worked.
  */
-export const coverageOf = (polygon: Polygon, settings: PassSettings, passes: Passes): Coverage => {
+export const clippedCoverage = (polygon: Polygon, settings: PassSettings, passes: Passes): Coverage => {
   const green = ringsOf(polygon).map(pathOf)
   const straight = passes.runs.filter((run) => run.kind === 'straight')
   const swaths = [...lapBands(polygon, settings), ...straight.map((run) => swathOf(run, settings.widthM))]
@@ -65,4 +66,12 @@ export const coverageOf = (polygon: Polygon, settings: PassSettings, passes: Pas
   const coveredM2 = areaOnGreenM2(swaths, green)
   const coveredTwiceM2 = areaOnGreenM2([oneLess([...swaths, ...green]), ...swaths], green)
   return { coveredM2, coveredTwiceM2, missedM2: Math.max(0, polygonAreaM2(polygon) - coveredM2) }
+}
+
+/** Areas covered, covered twice and missed: summed along the strips where the runs plainly reach all of a green, clipped elsewhere. */
+export const coverageOf = (polygon: Polygon, settings: PassSettings, passes: Passes): Coverage => {
+  const coveredTwiceM2 = plainSweepTwiceM2(polygon, settings, passes)
+  return coveredTwiceM2 === undefined
+    ? clippedCoverage(polygon, settings, passes)
+    : { coveredM2: polygonAreaM2(polygon), coveredTwiceM2, missedM2: 0 }
 }
