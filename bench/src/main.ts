@@ -1,7 +1,10 @@
 /** Benchmarks by name; each prints its figures and a ratio to a peer measured in the same run. */
 const BENCHES: Readonly<
   Record<string, () => Promise<{ readonly run: (argv: readonly string[]) => Promise<number> }>>
-> = { ground: () => import('./ground.ts') }
+> = {
+  fold: () => import('./fold.ts'),
+  ground: () => import('./ground.ts'),
+}
 
 const [name = '', ...rest] = process.argv.slice(2)
 const bench = BENCHES[name]

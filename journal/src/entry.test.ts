@@ -1,6 +1,7 @@
+import * as fc from 'fast-check'
 import * as v from 'valibot'
 import { describe, expect, it } from 'vitest'
-import { compareEntries, entrySchema, momentFromMs, nextMomentMs } from './entry.ts'
+import { atMsOf, compareEntries, entrySchema, momentFromMs, nextMomentMs } from './entry.ts'
 import { entryOf, idOf } from './testing/entries.ts'
 
 const note = entryOf('noteWritten', { words: 'dew until nine' }, { number: 1 })
@@ -26,6 +27,21 @@ describe('an entry', () => {
     ['body', null],
   ])('[J1] is refused with %s = %j', (field, value) => {
     expect(v.is(entrySchema, { ...note, [field]: value })).toBe(false)
+  })
+
+  it('[J4] has its moment, however it is written', () => {
+    // The platform's own reading of ISO 8601 is the judge.
+    fc.assert(
+      fc.property(
+        fc.date({ min: new Date('1600-01-01'), max: new Date('2400-01-01'), noInvalidDate: true }),
+        (date) => {
+          expect(atMsOf({ at: date.toISOString() })).toBe(Date.parse(date.toISOString()))
+        },
+      ),
+      { seed: 4, numRuns: 500 },
+    )
+    expect(atMsOf({ at: '2026-08-10T07:00:00+01:00' })).toBe(Date.UTC(2026, 7, 10, 6))
+    expect(atMsOf({ at: '2024-02-29T23:59:59.999Z' })).toBe(Date.UTC(2024, 1, 29, 23, 59, 59, 999))
   })
 
   it('[J4] comes before another by the moment, not by how its time is written', () => {

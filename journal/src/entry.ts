@@ -58,8 +58,31 @@ export const storedEntrySchema = v.object({
 /** An entry with its place in the course's journal. */
 export type StoredEntry = Readonly<v.InferOutput<typeof storedEntrySchema>>
 
+const digits = (text: string, from: number, to: number): number => {
+  let value = 0
+  for (let index = from; index < to; index += 1) value = value * 10 + text.charCodeAt(index) - 48
+  return value
+}
+
+/**
+ * The moment of a text as our own apps write it, `2026-08-10T06:00:00.000Z`, and of any other that `Date.parse` reads. The first form is
+ * read by hand, three times as quick: days since 1970 by H. Hinnant, `chrono`-Compatible Low-Level Date Algorithms, `days_from_civil`.
+ */
+const momentMs = (text: string): number => {
+  if (text.length !== 24 || text.charCodeAt(23) !== 90) return Date.parse(text)
+  const month = digits(text, 5, 7)
+  const year = digits(text, 0, 4) - (month <= 2 ? 1 : 0)
+  const era = Math.floor(year / 400)
+  const ofEra = year - era * 400
+  const ofYear = Math.floor((153 * (month + (month > 2 ? -3 : 9)) + 2) / 5) + digits(text, 8, 10) - 1
+  const days =
+    era * 146_097 + ofEra * 365 + Math.floor(ofEra / 4) - Math.floor(ofEra / 100) + ofYear - 719_468
+  const minutes = (days * 24 + digits(text, 11, 13)) * 60 + digits(text, 14, 16)
+  return (minutes * 60 + digits(text, 17, 19)) * 1000 + digits(text, 20, 23)
+}
+
 /** When an entry happened, epoch milliseconds. */
-export const atMsOf = (entry: Pick<Entry, 'at'>): number => Date.parse(entry.at)
+export const atMsOf = (entry: Pick<Entry, 'at'>): number => momentMs(entry.at)
 
 /** The order of the fold: by the moment it happened, then by id. The same on every device. */
 export const compareEntries = (a: Pick<Entry, 'at' | 'id'>, b: Pick<Entry, 'at' | 'id'>): number =>

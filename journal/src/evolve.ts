@@ -11,10 +11,18 @@ export type FactsDraft = {
 export const openDraft = (facts: Facts): FactsDraft => ({
   ...facts,
   typedRain: [...facts.typedRain],
+  tasksStarted: [...facts.tasksStarted],
+  tasksStopped: [...facts.tasksStopped],
   tasksFinished: [...facts.tasksFinished],
   greensFinished: [...facts.greensFinished],
   problems: [...facts.problems],
   rain: [...facts.rain],
+  deliveries: [...facts.deliveries],
+  stockUsed: [...facts.stockUsed],
+  measures: [...facts.measures],
+  photos: [...facts.photos],
+  noticesSent: [...facts.noticesSent],
+  accessChanges: [...facts.accessChanges],
   notes: [...facts.notes],
   setAside: [...facts.setAside],
 })
@@ -54,6 +62,51 @@ const endRain = (draft: FactsDraft, entry: KnownEntry): void => {
     draft.rain[draft.rain.length - 1] = { ...last, ended: entry.at }
 }
 
+/** Kinds that only lengthen a list. */
+type Listed = Exclude<
+  KnownEntry,
+  {
+    readonly kind:
+      | 'courseChanged'
+      | 'prescriptionSettled'
+      | 'planSettled'
+      | 'forecastReceived'
+      | 'rainTyped'
+      | 'problemReported'
+      | 'problemSolved'
+      | 'rainBegan'
+      | 'rainEnded'
+      | 'struck'
+  }
+>
+
+const list = (draft: FactsDraft, entry: Listed): number => {
+  switch (entry.kind) {
+    case 'taskStarted':
+      return draft.tasksStarted.push(recorded(entry, entry.body))
+    case 'taskStopped':
+      return draft.tasksStopped.push(recorded(entry, entry.body))
+    case 'taskFinished':
+      return draft.tasksFinished.push(recorded(entry, entry.body))
+    case 'greenFinished':
+      return draft.greensFinished.push(recorded(entry, entry.body))
+    case 'deliveryReceived':
+      return draft.deliveries.push(recorded(entry, entry.body))
+    case 'stockUsed':
+      return draft.stockUsed.push(recorded(entry, entry.body))
+    case 'measureTaken':
+      return draft.measures.push(recorded(entry, entry.body))
+    case 'photoTaken':
+      return draft.photos.push(recorded(entry, entry.body))
+    case 'noticeSent':
+      return draft.noticesSent.push(recorded(entry, entry.body))
+    case 'accessChanged':
+      return draft.accessChanges.push(recorded(entry, entry.body))
+    case 'noteWritten':
+      return draft.notes.push(recorded(entry, entry.body))
+  }
+}
+
 /** Takes one entry that stands into the draft. Called in the order of the fold. */
 export const evolve = (draft: FactsDraft, entry: KnownEntry): void => {
   switch (entry.kind) {
@@ -72,12 +125,6 @@ export const evolve = (draft: FactsDraft, entry: KnownEntry): void => {
     case 'rainTyped':
       draft.typedRain.push(recorded(entry, entry.body))
       return
-    case 'taskFinished':
-      draft.tasksFinished.push(recorded(entry, entry.body))
-      return
-    case 'greenFinished':
-      draft.greensFinished.push(recorded(entry, entry.body))
-      return
     case 'problemReported':
       draft.problems.push({ ...recorded(entry, entry.body), solved: null })
       return
@@ -87,10 +134,9 @@ export const evolve = (draft: FactsDraft, entry: KnownEntry): void => {
       return beginRain(draft, entry, entry.body)
     case 'rainEnded':
       return endRain(draft, entry)
-    case 'noteWritten':
-      draft.notes.push(recorded(entry, entry.body))
-      return
     case 'struck':
       return
+    default:
+      list(draft, entry)
   }
 }

@@ -37,10 +37,18 @@ export type Facts = {
   readonly forecast: Recorded<BodyOf<'forecastReceived'>> | null
   /** Rain typed in since that forecast, oldest first: of two that name one day the later counts. */
   readonly typedRain: readonly Recorded<BodyOf<'rainTyped'>>[]
+  readonly tasksStarted: readonly Recorded<BodyOf<'taskStarted'>>[]
+  readonly tasksStopped: readonly Recorded<BodyOf<'taskStopped'>>[]
   readonly tasksFinished: readonly Recorded<BodyOf<'taskFinished'>>[]
   readonly greensFinished: readonly Recorded<BodyOf<'greenFinished'>>[]
   readonly problems: readonly Problem[]
   readonly rain: readonly RainSpell[]
+  readonly deliveries: readonly Recorded<BodyOf<'deliveryReceived'>>[]
+  readonly stockUsed: readonly Recorded<BodyOf<'stockUsed'>>[]
+  readonly measures: readonly Recorded<BodyOf<'measureTaken'>>[]
+  readonly photos: readonly Recorded<BodyOf<'photoTaken'>>[]
+  readonly noticesSent: readonly Recorded<BodyOf<'noticeSent'>>[]
+  readonly accessChanges: readonly Recorded<BodyOf<'accessChanged'>>[]
   readonly notes: readonly Recorded<BodyOf<'noteWritten'>>[]
   readonly setAside: readonly SetAside[]
 }
@@ -52,10 +60,18 @@ export const NO_FACTS: Facts = {
   plan: null,
   forecast: null,
   typedRain: [],
+  tasksStarted: [],
+  tasksStopped: [],
   tasksFinished: [],
   greensFinished: [],
   problems: [],
   rain: [],
+  deliveries: [],
+  stockUsed: [],
+  measures: [],
+  photos: [],
+  noticesSent: [],
+  accessChanges: [],
   notes: [],
   setAside: [],
 }

@@ -5,10 +5,22 @@ import { NO_FACTS, type Facts } from './facts.ts'
 import { compareRead, readEntry, type ReadEntry } from './readEntry.ts'
 import { isStrike, strikesOf, type Strike } from './strikes.ts'
 
+/** A place in the order of the fold. */
+export type Place = { readonly atMs: number; readonly id: string }
+
+/** Entries that a snapshot stands for: they are counted in the facts, and not at hand. */
+export type Before = {
+  readonly ids: ReadonlySet<string>
+  /** The last of them. */
+  readonly end: Place
+}
+
 /** Everything that a device knows of one course: its entries, and what they say. Never changed; a fold returns a new one. */
 export type JournalState = {
-  /** Every entry, struck and unknown ones too, in the order of the fold. */
+  /** Every entry at hand, struck and unknown ones too, in the order of the fold. */
   readonly entries: readonly ReadEntry[]
+  /** What a snapshot stands for; null where every entry is at hand. */
+  readonly before: Before | null
   /** Entries that do not count, by id, with the strike that says so. */
   readonly struck: ReadonlyMap<string, Strike>
   /** What the entries that count say. */
@@ -16,22 +28,49 @@ export type JournalState = {
 }
 
 /** A journal without entries. */
-export const initialState: JournalState = { entries: [], struck: new Map(), facts: NO_FACTS }
+export const initialState: JournalState = { entries: [], before: null, struck: new Map(), facts: NO_FACTS }
 
-/** Entries of `fresh` that the journal does not have, each once, in order and read. Of two with one id the first is taken. */
-const unseen = (known: readonly ReadEntry[], fresh: readonly Entry[]): readonly ReadEntry[] => {
-  const seen = new Set(known.map((read) => read.entry.id))
-  const taken: Entry[] = []
+/**
+ * The ids of the entries of a state. The set moves on to the state that is folded next, so that one more entry does not cost a walk over
+ * all; whoever folds an older state again pays for a new set.
+ */
+const idsByEntries = new WeakMap<readonly ReadEntry[], Set<string>>()
+
+const takeIds = (entries: readonly ReadEntry[]): Set<string> => {
+  const known = idsByEntries.get(entries)
+  idsByEntries.delete(entries)
+  return known ?? new Set(entries.map((read) => read.entry.id))
+}
+
+const isOrdered = (entries: readonly ReadEntry[]): boolean =>
+  entries.every((read, index) => {
+    const last = entries[index - 1]
+    return last === undefined || compareRead(last, read) < 0
+  })
+
+/** Entries of `fresh` that are not among `ids`, each once, in order and read; `ids` then has them. Of two with one id the first is taken. */
+const unseen = (
+  ids: Set<string>,
+  { before, entries }: JournalState,
+  fresh: readonly Entry[],
+): readonly ReadEntry[] => {
+  let course = entries[0]?.entry.course
+  const taken: ReadEntry[] = []
   for (const entry of fresh) {
-    if (seen.has(entry.id)) continue
-    seen.add(entry.id)
-    taken.push(entry)
+    if (before?.ids.has(entry.id) === true) continue
+    const count = ids.size
+    ids.add(entry.id)
+    if (ids.size === count) continue
+    course ??= entry.course
+    assert(entry.course === course, 'a fold holds the entries of one course')
+    taken.push(readEntry(entry))
   }
-  return taken.map((entry) => readEntry(entry)).sort(compareRead)
+  return isOrdered(taken) ? taken : taken.sort(compareRead)
 }
 
 /** Two ordered lists as one. */
 const merged = (a: readonly ReadEntry[], b: readonly ReadEntry[]): readonly ReadEntry[] => {
+  if (a.length === 0) return b
   const all: ReadEntry[] = []
   let next = 0
   for (const read of a) {
@@ -55,33 +94,52 @@ const factsAfter = (
   return draft
 }
 
+/** The last place of a journal; null where there is none. */
+export const endOf = ({ entries, before }: Pick<JournalState, 'entries' | 'before'>): Place | null => {
+  const last = entries.at(-1)
+  return last === undefined ? (before?.end ?? null) : { atMs: last.atMs, id: last.entry.id }
+}
+
 /** True when the new entries lie behind all others and strike nothing: then they are simply taken in on top. */
-const isOnTop = (known: readonly ReadEntry[], fresh: readonly ReadEntry[]): boolean => {
-  const last = known.at(-1)
+const isOnTop = (end: Place | null, fresh: readonly ReadEntry[]): boolean => {
   const first = fresh[0]
-  return first !== undefined && (last === undefined || compareRead(last, first) < 0) && !fresh.some(isStrike)
+  if (first === undefined || fresh.some(isStrike)) return false
+  return end === null || end.atMs < first.atMs || (end.atMs === first.atMs && end.id < first.entry.id)
+}
+
+/**
+ * The state after some more entries, as `fold`, also for a state that stands on a snapshot: null where that needs the entries which the
+ * snapshot stands for (one came late, or was struck). The caller then folds all entries from the beginning.
+ */
+export const extend = (state: JournalState, entries: readonly Entry[]): JournalState | null => {
+  const ids = takeIds(state.entries)
+  const count = ids.size
+  const fresh = unseen(ids, state, entries)
+  const kept = (next: JournalState): JournalState => {
+    idsByEntries.set(next.entries, ids)
+    return next
+  }
+  if (ids.size === count) return kept(state)
+  if (isOnTop(endOf(state), fresh))
+    return kept({
+      ...state,
+      entries: [...state.entries, ...fresh],
+      facts: factsAfter(state.facts, fresh, state.struck),
+    })
+  if (state.before !== null) return null
+  const all = merged(state.entries, fresh)
+  const struck = strikesOf(all)
+  return kept({ entries: all, before: null, struck, facts: factsAfter(NO_FACTS, all, struck) })
 }
 
 /**
  * The state after some more entries, in whatever order and however often they come: the same set of entries gives the same state
  * on every device (rules J4 to J8 of docs/journal.md). Entries that come late are folded in at their place.
- * Throws when an entry belongs to another course than the rest, which is a bug of the caller.
+ * Throws when an entry belongs to another course than the rest, or when the state stands on a snapshot that they reach behind (`extend`
+ * answers that); both are bugs of the caller.
  */
 export const fold = (state: JournalState, entries: readonly Entry[]): JournalState => {
-  const fresh = unseen(state.entries, entries)
-  const first = state.entries[0] ?? fresh[0]
-  if (fresh.length === 0 || first === undefined) return state
-  assert(
-    fresh.every((read) => read.entry.course === first.entry.course),
-    'a fold holds the entries of one course',
-  )
-  if (isOnTop(state.entries, fresh))
-    return {
-      entries: [...state.entries, ...fresh],
-      struck: state.struck,
-      facts: factsAfter(state.facts, fresh, state.struck),
-    }
-  const all = merged(state.entries, fresh)
-  const struck = strikesOf(all)
-  return { entries: all, struck, facts: factsAfter(NO_FACTS, all, struck) }
+  const next = extend(state, entries)
+  assert(next !== null, 'a state on a snapshot is extended, not folded')
+  return next
 }

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import * as fc from 'fast-check'
 import type { Entry } from './entry.ts'
-import { fold, initialState } from './fold.ts'
+import { extend, fold, initialState, type JournalState } from './fold.ts'
+import { snapshotOf, stateOf } from './snapshot.ts'
 import { entryOf, idOf, smallCourse } from './testing/entries.ts'
 
 /** Entries of all sorts, at few moments, so that ties, late entries and strikes of strikes are common. */
@@ -78,6 +79,22 @@ const deliver = (
   return state
 }
 
+/** A replica that goes by a snapshot after each part, and starts again from all it has where the snapshot does not do. */
+const deliverBySnapshots = (
+  entries: readonly Entry[],
+  way: { order: readonly number[]; again: readonly number[]; part: number },
+) => {
+  const sent = [...way.order, ...way.again].flatMap((index) => entries[index] ?? [])
+  let state: JournalState = initialState
+  for (let from = 0; from < sent.length; from += way.part) {
+    const next = extend(state, sent.slice(from, from + way.part))
+    const whole = next ?? fold(initialState, sent.slice(0, from + way.part))
+    const snapshot = snapshotOf(whole)
+    state = (snapshot === null ? null : stateOf(snapshot)) ?? initialState
+  }
+  return state
+}
+
 describe('replicas', () => {
   it('[J6] three end in one state, whatever the order, parts and repeats of delivery', () => {
     fc.assert(
@@ -85,6 +102,9 @@ describe('replicas', () => {
         const whole = fold(initialState, entries)
         expect(deliver(entries, one)).toEqual(whole)
         expect(deliver(entries, two)).toEqual(whole)
+        const third = deliverBySnapshots(entries, two)
+        expect(third.facts).toEqual(whole.facts)
+        expect(third.struck).toEqual(whole.struck)
       }),
       { seed: 2026, numRuns: 400 },
     )

@@ -4,6 +4,14 @@ import type { Entry } from './entry.ts'
 import { EXAMPLE_PLAN, EXAMPLE_PRESCRIPTION } from './kindExamples.ts'
 import { kind, type Kind, type KindTable } from './kind.ts'
 import type { Role } from './roles.ts'
+import {
+  accessChangedBody,
+  deliveryReceivedBody,
+  measureTakenBody,
+  noticeSentBody,
+  photoTakenBody,
+  stockUsedBody,
+} from './recordBodies.ts'
 import { planSettledBody, prescriptionSettledBody } from './settledBodies.ts'
 import { forecastReceivedBody, rainBeganBody, rainEndedBody, rainTypedBody } from './weatherBodies.ts'
 import {
@@ -13,10 +21,15 @@ import {
   problemSolvedBody,
   struckBody,
   taskFinishedBody,
+  taskStartedBody,
+  taskStoppedBody,
 } from './workBodies.ts'
 
 const DECIDES: readonly Role[] = ['manager', 'deputy']
 const WORKS: readonly Role[] = ['manager', 'deputy', 'crew']
+/** The server writes it; a manager's device hands it on again after a backup was put back. */
+const HANDS_ON: readonly Role[] = ['manager']
+const EXAMPLE_SHA256 = 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'
 const EXAMPLE_ID = '0198e2f4-6a00-7cc3-98c4-dc0c0c07398f'
 
 /** What every kind begins with. */
@@ -77,6 +90,20 @@ export const KINDS = {
       spells: [{ start: '2026-08-11T14:00:00+01:00', finish: '2026-08-11T17:00:00+01:00', mmPerH: 1.5 }],
     },
   }),
+  taskStarted: kind({
+    ...FIRST,
+    meaning: 'One step on one green was started.',
+    roles: WORKS,
+    body: taskStartedBody,
+    example: { green: 'g07', operation: 'core', pass: 1, machine: 'corer' },
+  }),
+  taskStopped: kind({
+    ...FIRST,
+    meaning: 'One step on one green was broken off before its end.',
+    roles: WORKS,
+    body: taskStoppedBody,
+    example: { green: 'g07', operation: 'core', pass: 1, why: 'rain' },
+  }),
   taskFinished: kind({
     ...FIRST,
     meaning: 'One step on one green was finished.',
@@ -118,6 +145,54 @@ export const KINDS = {
     roles: WORKS,
     body: rainEndedBody,
     example: {},
+  }),
+  deliveryReceived: kind({
+    ...FIRST,
+    meaning: 'Sand was delivered.',
+    roles: WORKS,
+    body: deliveryReceivedBody,
+    example: { store: 'bay', massT: 28.5, loads: 1, ticket: '4711' },
+  }),
+  stockUsed: kind({
+    ...FIRST,
+    meaning: 'Sand was taken from a store.',
+    roles: WORKS,
+    body: stockUsedBody,
+    example: { store: 'bay', massT: 1.2, green: 'g07' },
+  }),
+  measureTaken: kind({
+    ...FIRST,
+    meaning: 'Something was measured on a green.',
+    roles: WORKS,
+    body: measureTakenBody,
+    example: { measure: 'moisture', green: 'g07', waterPercent: 24.5, overMm: 60 },
+  }),
+  photoTaken: kind({
+    ...FIRST,
+    meaning: 'A photo was taken.',
+    roles: WORKS,
+    body: photoTakenBody,
+    example: {
+      sha256: EXAMPLE_SHA256,
+      type: 'image/jpeg',
+      bytes: 412_000,
+      green: 'g07',
+      purpose: 'recovery',
+    },
+  }),
+  noticeSent: kind({
+    ...FIRST,
+    meaning: 'A notice was sent.',
+    roles: DECIDES,
+    body: noticeSentBody,
+    example: { audience: 'members', way: 'poster', words: 'Greens 1 to 6 are renovated on Monday.' },
+  }),
+  accessChanged: kind({
+    ...FIRST,
+    meaning: 'Somebody was let in, or their access ended.',
+    roles: HANDS_ON,
+    body: accessChangedBody,
+    example: { change: 'deviceJoined', access: 'd41c8a02', name: 'Shed tablet', role: 'crew' },
   }),
   noteWritten: kind({
     ...FIRST,

@@ -14,7 +14,7 @@ const strikeOf = (read: ReadEntry): ReadStrike | null =>
   read.type === 'known' && read.known.kind === 'struck' ? { read, strike: read.known } : null
 
 /** Whether an entry is a strike, so that what it strikes may have to be folded anew. */
-export const isStrike = (read: ReadEntry): boolean => strikeOf(read) !== null
+export const isStrike = (read: ReadEntry): boolean => read.type === 'known' && read.known.kind === 'struck'
 
 /**
  * Which entries do not count, by id. The latest strike is judged first: a strike that is itself struck by a later one does not stand,
@@ -22,7 +22,7 @@ export const isStrike = (read: ReadEntry): boolean => strikeOf(read) !== null
  * When several strike one entry, the latest gives the reason.
  */
 export const strikesOf = (entries: readonly ReadEntry[]): ReadonlyMap<string, Strike> => {
-  const strikes = entries.map(strikeOf).filter((found) => found !== null)
+  const strikes = entries.filter(isStrike).flatMap((read) => strikeOf(read) ?? [])
   const strikeById = new Map(strikes.map((found) => [found.strike.id, found]))
   const struck = new Map<string, Strike>()
   for (const { read, strike } of strikes.toSorted((a, b) => compareRead(b.read, a.read))) {

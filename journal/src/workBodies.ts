@@ -3,15 +3,28 @@ import { OPERATIONS, idSchema } from '@swardwright/engine'
 import { words } from './settledBodies.ts'
 import { entryId } from './uuid.ts'
 
-/** Body of `taskFinished`: one covering of one green. `plan` and `task` name the planned task, where it was one. */
-export const taskFinishedBody = v.strictObject({
+/** One covering of one green. `plan` and `task` name the planned task, where it was one. */
+const covering = {
   green: idSchema,
   operation: v.picklist(OPERATIONS),
   pass: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.description('Covering, from 1'))),
   load: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.description('Dresser load, from 1'))),
   plan: v.optional(v.pipe(entryId, v.description('Id of the planSettled entry'))),
   task: v.optional(v.pipe(idSchema, v.description('Id of the task in that plan'))),
+}
+
+/** Body of `taskStarted`. The machine is named, so that paces are learned by operation and machine, never by person. */
+export const taskStartedBody = v.strictObject({ ...covering, machine: v.optional(idSchema) })
+
+/** Body of `taskStopped`: broken off before its end, to be taken up again. */
+export const taskStoppedBody = v.strictObject({
+  ...covering,
+  why: v.picklist(['rain', 'machine', 'person', 'dark', 'other']),
+  words: v.optional(words),
 })
+
+/** Body of `taskFinished`: one covering of one green. */
+export const taskFinishedBody = v.strictObject(covering)
 
 /** Body of `greenFinished`: the one tap; every step of this green is done. */
 export const greenFinishedBody = v.strictObject({
