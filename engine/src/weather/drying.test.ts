@@ -88,6 +88,28 @@ describe('the curve', () => {
     expect(gain(14)).toBeGreaterThan(0)
   })
 
+  it('takes drizzle off the hour it falls in, and what is left over off the next', () => {
+    const dry = dryingCurve(plainDays(AUGUST_SUN), MIDDLE_ENGLAND)
+    const gainOf = (curve: Float64Array, h: number) => (curve[h + 1] ?? NaN) - (curve[h] ?? NaN)
+    const [noon, one, two] = [12, 13, 14].map((h) => gainOf(dry, h)) as [number, number, number]
+    const after = (rain: Readonly<Record<number, number>>) => {
+      const curve = dryingCurve(withRain(plainDays(AUGUST_SUN), rain), MIDDLE_ENGLAND)
+      return [12, 13, 14].map((h) => gainOf(curve, h))
+    }
+    // Less than the hour dries: that much less.
+    expect(after({ 12: 0.05 })).toEqual([noon - 0.05, one, two].map((mm) => expect.closeTo(mm, 9)))
+    // Two hours of 0.19 mm dry nothing and leave 0.38 less what both hours dry, which the third must still lose.
+    const owed = 0.38 - noon - one
+    expect(owed).toBeGreaterThan(0.02)
+    expect(after({ 12: 0.19, 13: 0.19 })).toEqual([0, 0, two - owed].map((mm) => expect.closeTo(mm, 9)))
+  })
+
+  it('forgets the drizzle of the night by sunrise', () => {
+    const dry = dryingCurve(plainDays(AUGUST_SUN), MIDDLE_ENGLAND)
+    const wet = dryingCurve(withRain(plainDays(AUGUST_SUN), { 0: 0.15, 1: 0.15, 2: 0.15 }), MIDDLE_ENGLAND)
+    expect(wet.at(24)).toBeCloseTo(dry.at(24) ?? NaN, 9)
+  })
+
   it('goes on past the forecast as the season has it', () => {
     const weather = plainDays({ ...AUGUST_SUN, days: 1 })
     const curve = dryingCurve(weather, MIDDLE_ENGLAND, { span: { startMs: weather.startMs, hours: 72 } })
@@ -128,13 +150,5 @@ describe('the minute at which sand is dry', () => {
   it('is none when the sand does not dry in time', () => {
     expect(driedAtMin(curve, 0, 0.7)).toBeNull()
     expect(driedAtMin(curve, 240, 0.1)).toBeNull()
-  })
-
-  it('comes later when rain wets the sand again, but never by more than it holds', () => {
-    const rain = (mm: number) => ({ addedMm: Float64Array.from([0, 0, mm, 0]), holdsMm: 0.3 })
-    // 0.35 needed, 0.30 gone by minute 120, 0.05 left; 0.1 mm of rain makes 0.15: 30 minutes of the fourth hour.
-    expect(driedAtMin(curve, 0, 0.35, rain(0.1))).toBe(210)
-    // 5 mm of rain fills the sand to 0.3: the whole fourth hour.
-    expect(driedAtMin(curve, 0, 0.35, rain(5))).toBe(240)
   })
 })

@@ -33,9 +33,12 @@ type DryingOptions = {
 }
 
 /**
- * Water evaporated from damp sand since the first hour, mm, at every hour boundary (length hours + 1). Never falls; flat in hours with rain and
- * without sun. An hour dries `sandDryingShare` of the reference evapotranspiration. Where the forecast has no temperature, and outside it,
- * evapotranspiration is `climateEtShare` of the radiation above the atmosphere: the average for the season and the time of day.
+ * Water gone for good from damp sand since the first hour, mm, at every hour boundary (length hours + 1). Never falls; flat in hours with rain and
+ * without sun. An hour dries `sandDryingShare` of the reference evapotranspiration, less what falls in it: drizzle, under the club's rain stop, is
+ * allowed on lying sand and wets it again. What an hour's drizzle brings over what the hour dries, at most `sandHoldsMm`, must dry before the curve goes on
+ * (so it is the running maximum of net drying since sunrise): sand laid at any minute of the day has lost `need` once the curve has risen by `need`.
+ * Where the forecast has no temperature, and outside it, evapotranspiration is `climateEtShare` of the radiation above the atmosphere: the average for the
+ * season and the time of day.
  */
 export const dryingCurve = (
   weather: WeatherHours,
@@ -47,44 +50,35 @@ export const dryingCurve = (
   const sky = extraterrestrialHours(span.startMs, span.hours, place)
   const shift = Math.round((span.startMs - weather.startMs) / HOUR_MS)
   const curve = new Float64Array(span.hours + 1)
+  let owedMm = 0
   for (let h = 0; h < span.hours; h++) {
     const k = h + shift
     const known = k >= 0 && k < weather.hours
     const climate = settings.climateEtShare * MM_PER_MJ * (sky[h] ?? 0)
     const et = known ? (energy.etMm[k] ?? climate) : climate
-    const rains = known && (weather.rainMm[member * weather.hours + k] ?? NaN) >= settings.rainStopMmPerH
-    const dries = !rains && (sky[h] ?? 0) > 0
-    curve[h + 1] = (curve[h] ?? 0) + (dries ? settings.sandDryingShare * et : 0)
+    const fallen = known ? (weather.rainMm[member * weather.hours + k] ?? NaN) : 0
+    const light = (sky[h] ?? 0) > 0
+    // The night's drizzle is on the leaf too, which must be dry before sand is laid or dragged.
+    if (!light) owedMm = 0
+    const isRain = fallen >= settings.rainStopMmPerH
+    const netMm = light && !isRain ? settings.sandDryingShare * et - (Number.isNaN(fallen) ? 0 : fallen) : 0
+    curve[h + 1] = (curve[h] ?? 0) + Math.max(0, netMm - owedMm)
+    owedMm = Math.min(settings.sandHoldsMm, Math.max(0, owedMm - netMm))
   }
   return curve
 }
 
-/** Rain (and dew) that wets lying sand again. */
-export type Wetting = {
-  /** Water added in each hour, mm; same hours as the curve. */
-  readonly addedMm: Float64Array
-  /** Most that the sand holds, mm; the rest drains. */
-  readonly holdsMm: number
-}
-
 /**
  * The first whole minute by which sand laid at `startMin` (minutes from the start of the curve) has lost `needMm`; null when it does not within
- * the curve. Rain in between wets it again. The figure for an hour is spread evenly over its minutes.
+ * the curve. The figure for an hour is spread evenly over its minutes.
  */
-export const driedAtMin = (
-  curve: Float64Array,
-  startMin: number,
-  needMm: number,
-  wetting?: Wetting,
-): number | null => {
+export const driedAtMin = (curve: Float64Array, startMin: number, needMm: number): number | null => {
   if (needMm <= 0) return startMin
   const hours = curve.length - 1
   let left = needMm
   for (let h = Math.floor(startMin / 60); h < hours; h++) {
     const from = Math.max(startMin, h * 60)
     const share = ((h + 1) * 60 - from) / 60
-    const added = (wetting?.addedMm[h] ?? 0) * share
-    if (added > 0 && wetting !== undefined) left = Math.max(left, Math.min(wetting.holdsMm, left + added))
     const dries = ((curve[h + 1] ?? 0) - (curve[h] ?? 0)) * share
     if (dries >= left) return Math.min((h + 1) * 60, from + Math.ceil((left / dries) * share * 60 - 1e-9))
     left -= dries

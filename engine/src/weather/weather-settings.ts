@@ -157,7 +157,7 @@ export const WEATHER_SETTING_LIST = {
       'set so that 3 mm of damp sand takes 1.5 to 3 h in August sun and 4 to 6 h on a dull day (common practice)',
   },
   sandHoldsMm: {
-    meaning: 'Most water that sand lying on a green holds after rain',
+    meaning: 'Most water that drizzle leaves in sand lying on a green; the rest drains',
     unit: 'mm',
     min: 0.1,
     max: 5,
