@@ -5,10 +5,8 @@ import {
   makePlan,
   planSchema,
   type Course,
-  type Plan,
   type PlanToCheck,
   type Violation,
-  usualPrescription,
 } from '@swardwright/engine'
 import {
   planErrorWords,
@@ -18,51 +16,16 @@ import {
   violationSentence,
 } from '@swardwright/present'
 import { BadInput, type Command, type Io } from './command.ts'
-import { DEMO_COURSE, openCourse, openForecast, openPlan, openPrescription } from './files.ts'
-import { readOptions, required, wholeNumber } from './options.ts'
-
-const MAKE_OPTIONS = {
-  course: 'text',
-  start: 'text',
-  forecast: 'text',
-  prescription: 'text',
-  days: 'text',
-  seed: 'text',
-  schedules: 'text',
-  json: 'flag',
-} as const
+import { DEMO_COURSE, openCourse, openForecast, openPlan } from './files.ts'
+import { readOptions } from './options.ts'
+import { openPlanInput, PLAN_OPTIONS, PLAN_USAGE, withAssumed } from './plan-input.ts'
 
 const make = async (argv: readonly string[], io: Io): Promise<number> => {
-  const { options } = readOptions(argv, MAKE_OPTIONS)
-  const { course, assumed } = await openCourse(io, required('course', options.course))
-  const start = required('start', options.start)
-  const weather = await openForecast(io, options.forecast)
-  const prescription =
-    options.prescription === undefined
-      ? usualPrescription(course)
-      : await openPrescription(io, options.prescription)
-  const days = wholeNumber('days', options.days, { min: 1, max: 60 })
-  const seed = wholeNumber('seed', options.seed, { min: 0, max: 2_147_483_647 })
-  const schedules = wholeNumber('schedules', options.schedules, { min: 1, max: 1_000_000 })
-  const made = makePlan({
-    course,
-    courseHash: courseHash(course),
-    prescription,
-    weather,
-    start,
-    ...(days === undefined ? {} : { days }),
-    ...(seed === undefined ? {} : { seed }),
-    ...(schedules === undefined ? {} : { schedules }),
-  })
+  const { options } = readOptions(argv, { ...PLAN_OPTIONS, json: 'flag' })
+  const { input, course, assumed } = await openPlanInput(io, options)
+  const made = makePlan(input)
   if (!made.ok) throw new BadInput(planErrorWords(made.error))
-  const plan: Plan = {
-    ...made.value,
-    assumed: [
-      ...made.value.assumed,
-      ...(options.prescription === undefined ? ['prescription-usual'] : []),
-      ...assumed.filter((code) => !made.value.assumed.includes(code)),
-    ],
-  }
+  const plan = withAssumed(made.value, assumed)
   if (options.json === true) io.out(JSON.stringify(plan))
   else io.out(planSummary(plan, course, (entry) => unplannedSentence(entry, planNames(course, plan))))
   return plan.unplanned.length === 0 ? 0 : 1
@@ -111,8 +74,7 @@ export const PLAN_COMMANDS: readonly Command[] = [
   {
     noun: 'plan',
     verb: 'make',
-    usage:
-      '--course FILE --start DATE [--forecast F] [--prescription F] [--days N] [--seed N] [--schedules N] [--json]',
+    usage: `${PLAN_USAGE} [--json]`,
     summary: 'plans a renovation: order of greens, posts, tasks, sand; exit 1 when a green is left out',
     run: make,
   },
