@@ -1,0 +1,205 @@
+import { entryOf, pop, REASON, type Bounds } from './bounds.ts'
+import { explain, explainOverfull, NOT_NEEDED, type Needs, type Reasons } from './explain.ts'
+import { NOGOOD_HEAD } from './nogoods.ts'
+
+/** What was learnt from a clash. */
+export type Lesson = {
+  /** Facts that cannot all be true, (side, least) pairs: first the one that fails at the present level, then the one of the deepest other level. */
+  facts: Int32Array
+  count: number
+  /** Level to go back to; -1 = there is no schedule at all. */
+  level: number
+  /** Number of levels that took part: the fewer, the longer it is worth keeping. */
+  depth: number
+  /** Sides that played a part, for the order of branching. */
+  readonly met: Int32Array
+  metCount: number
+}
+
+/** Analyses clashes of one search. */
+export type Analyst = {
+  /** Learns from the clash that the bounds (or, when `overfull` is 0 or more, the profile) hold. Takes entries of the present level off the trail. */
+  readonly analyse: (overfull: number) => Lesson
+}
+
+/** Bound of a side when the present level began. */
+const boundAtLevelStart = ({ value, last, trail, levelStart, level }: Bounds, side: number): number => {
+  const start = level === 0 ? 0 : levelStart[level]!
+  let bound = value[side]!
+  for (let entry = last[side]!; entry >= start; entry = trail.earlier[entry]!) bound = trail.before[entry]!
+  return bound
+}
+
+/** The nogood under construction, with the count of facts that became true at the present level. */
+const draftOf = (bounds: Bounds, lesson: Lesson) => {
+  const least = new Int32Array(bounds.value.length).fill(NOT_NEEDED)
+  const isMet = new Uint8Array(least.length)
+  const draft = { present: 0 }
+  const need = (side: number, wanted: number): void => {
+    if (wanted <= bounds.root[side]! || wanted <= least[side]!) return
+    const atStart = boundAtLevelStart(bounds, side)
+    if (least[side]! <= atStart && wanted > atStart) draft.present++
+    if (isMet[side] === 0) {
+      isMet[side] = 1
+      lesson.met[lesson.metCount++] = side
+    }
+    least[side] = wanted
+  }
+  const needs: Needs = { least, need, chosen: [] }
+  const clear = (): void => {
+    for (let at = 0; at < lesson.metCount; at++) {
+      least[lesson.met[at]!] = NOT_NEEDED
+      isMet[lesson.met[at]!] = 0
+    }
+    draft.present = 0
+  }
+  return { draft, needs, clear }
+}
+
+/** The deepest level of all needed facts. */
+const deepestLevel = (bounds: Bounds, { least }: Needs, { met, metCount }: Lesson): number => {
+  let deepest = 0
+  for (let at = 0; at < metCount; at++) {
+    const side = met[at]!
+    if (least[side] === NOT_NEEDED) continue
+    const entry = entryOf(bounds, side, least[side]!)
+    if (entry >= 0) deepest = Math.max(deepest, bounds.trail.level[entry]!)
+  }
+  return deepest
+}
+
+/** Whether a fact follows from the other needed ones by its own arc or nogood, and so may be left out. */
+const followsFromRest = (reasons: Reasons, least: Int32Array, side: number): boolean => {
+  const { bounds, arcs, nogoods } = reasons
+  const holds = (other: number, wanted: number): boolean =>
+    wanted <= bounds.root[other]! || (other !== side && wanted <= least[other]!)
+  const entry = entryOf(bounds, side, least[side]!)
+  if (entry < 0) return true
+  const at = bounds.trail.at[entry]!
+  const kind = bounds.trail.kind[entry]!
+  if (kind === REASON.arc)
+    return (
+      holds(arcs.source[at]!, least[side]! - arcs.lag[at]!) &&
+      (arcs.condition[at]! < 0 || holds(arcs.condition[at]!, arcs.from[at]!))
+    )
+  if (kind !== REASON.nogood) return false
+  const { data } = nogoods
+  const end = at + NOGOOD_HEAD + 2 * data[at]!
+  for (let fact = at + NOGOOD_HEAD; fact < end; fact += 2)
+    if (data[fact] !== (side ^ 1) && !holds(data[fact]!, data[fact + 1]!)) return false
+  return true
+}
+
+/** Puts the needed facts in the lesson, the failing one first, then the one of the deepest other level. */
+const writeLesson = (
+  reasons: Reasons,
+  needs: Needs,
+  lesson: Lesson,
+  levels: Set<number>,
+  failing: number,
+): void => {
+  const { bounds } = reasons
+  const { least } = needs
+  const { facts } = lesson
+  facts[0] = failing
+  facts[1] = least[failing]!
+  lesson.count = 1
+  lesson.level = 0
+  levels.clear()
+  for (let at = 0; at < lesson.metCount; at++) {
+    const side = lesson.met[at]!
+    if (side === failing || least[side] === NOT_NEEDED) continue
+    if (followsFromRest(reasons, least, side)) {
+      // No longer there for others to follow from, else two facts could be left out because of each other.
+      least[side] = NOT_NEEDED
+      continue
+    }
+    const level = bounds.trail.level[entryOf(bounds, side, least[side]!)]!
+    levels.add(level)
+    const place = 2 * lesson.count++
+    facts[place] = side
+    facts[place + 1] = least[side]!
+    if (level <= lesson.level) continue
+    lesson.level = level
+    facts[place] = facts[2]!
+    facts[place + 1] = facts[3]!
+    facts[2] = side
+    facts[3] = least[side]!
+  }
+  lesson.depth = levels.size + 1
+}
+
+/**
+ * Conflict analysis to the first unique implication point (Marques-Silva and Sakallah 1999), over bounds that explain themselves lazily
+ * (Ohrimenko, Stuckey and Codish 2009; for lags and resources Schutt, Feydy, Stuckey and Wallace 2013). A stronger fact of a side stands for a weaker
+ * one, so a nogood holds at most one fact a side. The trail is taken off while it is read, so every reason sees the bounds that it had.
+ */
+export const analystOf = (reasons: Reasons): Analyst => {
+  const { bounds, nogoods } = reasons
+  const sides = bounds.value.length
+  const lesson: Lesson = {
+    facts: new Int32Array(2 * sides),
+    count: 0,
+    level: 0,
+    depth: 0,
+    met: new Int32Array(sides),
+    metCount: 0,
+  }
+  const { draft, needs, clear } = draftOf(bounds, lesson)
+  const { least } = needs
+  const levels = new Set<number>()
+  let clashes = 0
+
+  const begin = (overfull: number): void => {
+    if (overfull >= 0) return explainOverfull(reasons, needs, overfull)
+    const { side, least: wanted, kind, at } = bounds.clash
+    needs.need(side ^ 1, 1 - wanted)
+    explain(reasons, needs, side, wanted, kind, at)
+  }
+
+  /** A clash that none of the present level's facts took part in belongs to the deepest level that did. */
+  const sinkToLevel = (): void => {
+    const level = deepestLevel(bounds, needs, lesson)
+    while (bounds.size > (bounds.levelStart[level + 1] ?? 0)) pop(bounds)
+    bounds.level = level
+    draft.present = 0
+    for (let at = 0; at < lesson.metCount; at++) {
+      const side = lesson.met[at]!
+      if (least[side]! > boundAtLevelStart(bounds, side)) draft.present++
+    }
+  }
+
+  /** Replaces facts of the present level by their reasons until one is left; its side. */
+  const resolve = (): number => {
+    for (;;) {
+      const { trail } = bounds
+      const entry = bounds.size - 1
+      const side = trail.side[entry]!
+      const wanted = least[side]!
+      if (wanted <= trail.before[entry]!) {
+        pop(bounds)
+        continue
+      }
+      if (draft.present === 1) return side
+      const kind = trail.kind[entry]!
+      const at = trail.at[entry]!
+      if (kind === REASON.nogood) nogoods.data[at + 2] = clashes
+      least[side] = NOT_NEEDED
+      draft.present--
+      pop(bounds)
+      explain(reasons, needs, side, wanted, kind, at)
+    }
+  }
+
+  const analyse = (overfull: number): Lesson => {
+    clear()
+    clashes++
+    lesson.metCount = 0
+    begin(overfull)
+    if (draft.present === 0 && bounds.level > 0) sinkToLevel()
+    if (bounds.level === 0) lesson.level = -1
+    else writeLesson(reasons, needs, lesson, levels, resolve())
+    return lesson
+  }
+  return { analyse }
+}
