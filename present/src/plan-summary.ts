@@ -1,5 +1,6 @@
 import type { Course, Plan } from '@swardwright/engine'
 import { assumedSentences } from './assumed-words.ts'
+import { boundSentence } from './bound-words.ts'
 import { TASK_WORDS } from './operation-words.ts'
 import { clock, dayHeading, instantMs } from './times.ts'
 
@@ -35,12 +36,14 @@ export const planSummary = (
   ])
   const total = (key: 'lowT' | 'likelyT' | 'highT'): string =>
     plan.sand.reduce((sum, entry) => sum + entry[key], 0).toFixed(1)
+  const bound = boundSentence(plan, course)
   const loads = plan.sand.reduce((sum, entry) => sum + entry.loads, 0)
   return [
     `${course.name}, from ${dayHeading(plan.start)}: ${plan.openings.length} greens planned, ${plan.unplanned.length} not`,
     ...days,
     '',
     `Sand, dry: ${total('lowT')} to ${total('highT')} t, likely ${total('likelyT')} t, ${loads} dresser loads`,
+    ...(bound === null ? [] : [bound]),
     ...plan.unplanned.map((entry) => `Not planned: ${unplannedWords(entry)}`),
     ...assumedSentences(plan.assumed, { timeZone: course.timeZone, greenNames }).map(
       (sentence) => `Assumed: ${sentence}`,

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../result.ts'
 import { MINUTE_MS } from '../time/zone.ts'
+import { planBound } from './bound/plan-bound.ts'
 import { checkPlan, isCleanSchedule } from './check/check.ts'
 import { compileProblem } from './check/compile.ts'
 import { lastSafeStarts } from './last-safe-start.ts'
@@ -30,7 +31,7 @@ export const DEFAULT_SCHEDULES = 400
 /** The weather room's sky and drying. */
 export const WEATHER_PORTS: Ports = { sky: weatherSky, dryNeed: weatherDryNeed }
 
-/** A schedule of a problem as a plan, with its last safe starts and the checker's word on it. */
+/** A schedule of a problem as a plan, with its last safe starts, its bound and the checker's word on it. */
 export const planOfSchedule = (
   problem: Problem,
   schedule: Schedule,
@@ -49,7 +50,12 @@ export const planOfSchedule = (
     const minute = safe.get(day.date)
     return { ...day, lastSafeStart: minute === undefined ? null : write(minute) }
   })
-  const timed = { ...plan, days }
+  const bound = planBound(problem, schedule.tasks)
+  const gap =
+    bound === null
+      ? {}
+      : { bound: { finish: write(bound.finishMin), gapPercent: bound.gapPercent, by: bound.by } }
+  const timed = { ...plan, days, ...gap }
   return { ...timed, feasible: checkPlan(problem, { ...timed, feasible: true }).length === 0 }
 }
 

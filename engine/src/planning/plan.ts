@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { id, plainDate } from '../course/course.ts'
+import { boundBy } from './bound/bound-by.ts'
 import { MACHINE_TASKS, OPERATIONS } from './operations.ts'
 import { prescription } from './prescription.ts'
 
@@ -88,6 +89,15 @@ export const plan = v.object({
   ),
   feasible: v.boolean(),
   objective,
+  /** What no plan of these greens can better, and how far this one may be from it. Absent in plans written by hand and in those of older versions. */
+  bound: v.optional(
+    v.object({
+      finish: instant,
+      /** Minutes with anybody on shift from the bound to the finish, in percent of those from the first start to the finish. */
+      gapPercent: v.pipe(v.number(), v.minValue(0), v.maxValue(100)),
+      by: boundBy,
+    }),
+  ),
 })
 
 /** A plan to be judged: the tasks and what they are for are enough; what else it states is judged too. */

@@ -41,6 +41,8 @@ export type BoundGround = {
   readonly windows: readonly Span[]
   /** By machine: shortest ways, minutes. */
   readonly ways: readonly Int32Array[]
+  /** By machine, by place: least minutes to it from the shed or from a green that is elsewhere. */
+  readonly leastWayTo: readonly (readonly number[])[]
   /** By machine, by day: somebody can begin to get it ready; the day's end where nobody can. */
   readonly attendedFrom: readonly (readonly number[])[]
   /** By machine: when it is there and somebody who may drive it is on shift. */
@@ -142,6 +144,14 @@ const choicesOf = (
     return [{ machine: index, minutes, spans }]
   })
 
+const leastWays = ({ greens, places }: Problem, ways: Int32Array): readonly number[] =>
+  places.map((_, to) =>
+    [SHED, ...greens.map(({ place }) => place)].reduce(
+      (least, from) => (from === to ? least : Math.min(least, ways[from * places.length + to] ?? 0)),
+      to === SHED && greens.length === 0 ? 0 : Infinity,
+    ),
+  )
+
 type GreenFrame = Frame & { readonly windows: readonly Span[]; readonly wanted: BoundFor }
 
 const greenOf = (frame: GreenFrame, base: ReturnType<typeof baseSpans>, index: number): BoundGreen[] => {
@@ -187,5 +197,6 @@ export const boundGroundOf = (problem: Problem, wanted: BoundFor): BoundGround =
   const frame = { problem, standing, ways, attendedFrom, windows, wanted }
   const base = baseSpans(problem)
   const greens = wanted.greens ?? problem.greens.map((_, index) => index)
-  return { ...frame, attended, greens: greens.flatMap((index) => greenOf(frame, base, index)) }
+  const leastWayTo = ways.map((own) => leastWays(problem, own))
+  return { ...frame, leastWayTo, attended, greens: greens.flatMap((index) => greenOf(frame, base, index)) }
 }

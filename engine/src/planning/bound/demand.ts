@@ -1,3 +1,4 @@
+import type { Operation } from '../operations.ts'
 import type { BoundGreen, BoundGround, BoundStep } from './bound-ground.ts'
 import { bayFor } from './bound-ground.ts'
 
@@ -19,25 +20,18 @@ const wayOf = ({ problem, ways }: BoundGround, machine: number): Way => {
   return (from, to) => ways[machine]?.[from * places + to] ?? 0
 }
 
-/** Least minutes to a place from the shed or from another of the greens. */
-const leastWayTo = (ground: BoundGround, way: Way, to: number): number =>
-  ground.problem.greens.reduce(
-    (least, { place }) => (place === to ? least : Math.min(least, way(place, to))),
-    to === SHED ? Infinity : way(SHED, to),
-  )
-
 const fillMin = (ground: BoundGround, machine: number, { green }: BoundGreen): number => {
   const bay = bayFor(ground.problem, green)
   if (bay === null) return 0
   const way = wayOf(ground, machine)
-  const toBay = ground.standing.atBay || bay === SHED ? 0 : leastWayTo(ground, way, bay)
+  const toBay = ground.standing.atBay || bay === SHED ? 0 : (ground.leastWayTo[machine]?.[bay] ?? 0)
   return toBay + (ground.problem.machines[machine]?.loadMin ?? 0) + way(bay, green.place)
 }
 
 const leadOn = (ground: BoundGround, green: BoundGreen, step: BoundStep, machine: number): number => {
   if (ground.standing.named.has(green.index)) return 0
   return step.step.load === null
-    ? leastWayTo(ground, wayOf(ground, machine), green.green.place)
+    ? (ground.leastWayTo[machine]?.[green.green.place] ?? 0)
     : fillMin(ground, machine, green)
 }
 
@@ -77,10 +71,9 @@ export const machineDemands = (ground: BoundGround, machines: ReadonlySet<number
 /** What the steps still to do take of a set of people: those steps, ways and fillings that none but these are trained for. */
 export const peopleDemands = (ground: BoundGround, people: ReadonlySet<number>): readonly Demand[] => {
   const { problem } = ground
-  const only = (operations: readonly string[]): boolean =>
+  const only = (operations: readonly Operation[]): boolean =>
     problem.people.every(
-      (person, index) =>
-        people.has(index) || !operations.some((one) => [...person.skills].some((skill) => skill === one)),
+      (person, index) => people.has(index) || !operations.some((one) => person.skills.has(one)),
     )
   const driven = problem.machines.map((machine) => only(machine.operations))
   return ground.greens.flatMap((green, index) =>

@@ -1,27 +1,13 @@
 import type { Problem } from '../problem.ts'
 import { NEVER } from '../spans.ts'
+import type { BoundBy } from './bound-by.ts'
 import { boundFrameOf, type BoundFrame } from './bound-frame.ts'
 import { boundGroundOf, type BoundFor } from './bound-ground.ts'
 import { fitsInSequence } from './in-sequence.ts'
 import { mostByWindow, needOfOpenGreens, needOfResource, totalsOf, type WindowNeed } from './in-windows.ts'
-import { resourcesOf, type Resource, type ResourceName } from './resource.ts'
+import { resourcesOf, type Resource } from './resource.ts'
 import { mostBySand, sandBound } from './sand-supply.ts'
 import { soonestFinish } from './time-tables.ts'
-
-/** Which part of a bound binds, with its figures. Closed. */
-export type BoundBy =
-  /** What is done or running ends then. */
-  | { readonly part: 'standing' }
-  /** The longest chain, from now to its end, as if everything stood waiting for it. */
-  | { readonly part: 'chain'; readonly green: string }
-  /** The last sand comes late. */
-  | { readonly part: 'sand'; readonly kind: 'damp' | 'kilnDried' }
-  /** Machines or people with all that only they can do, minutes of machines or of people; ways and fillings with it where they are certain. */
-  | { readonly part: 'bottleneck'; readonly resource: ResourceName; readonly workMin: number }
-  /** Opened and finished in one dry stretch: so many greens at most in each, of those that have yet to be opened. */
-  | { readonly part: 'windows'; readonly greens: number; readonly mostByWindow: readonly number[] }
-  /** So many greens in work at once, each for some time. */
-  | { readonly part: 'openGreens'; readonly cap: number; readonly workMin: number }
 
 /** What no plan of these greens can better. */
 export type LowerBound = {
@@ -43,7 +29,7 @@ const windowsPart = (frame: BoundFrame, needs: readonly WindowNeed[]): Part => {
   const waiting = frame.ground.greens.filter(({ isOpen }) => !isOpen).length
   return {
     allows: (untilMin) => most(untilMin).reduce((sum, count) => sum + count, 0) >= waiting,
-    by: (untilMin) => ({ part: 'windows', greens: waiting, mostByWindow: most(untilMin - 1) }),
+    by: (untilMin) => ({ part: 'windows', greens: waiting, mostByWindow: [...most(untilMin - 1)] }),
   }
 }
 

@@ -2,13 +2,9 @@ import type { Operation } from '../operations.ts'
 import type { Span } from '../problem.ts'
 import { mergeSpans, subtractSpans } from '../spans.ts'
 import { readyMin, type BoundGround } from './bound-ground.ts'
+import type { ResourceName } from './bound-by.ts'
 import { peopleCapacity, plainCapacity, type Capacity } from './capacity.ts'
 import { machineDemands, peopleDemands, type Demand } from './demand.ts'
-
-/** Who or what may be the bottleneck, by id. */
-export type ResourceName =
-  | { readonly kind: 'machines'; readonly machines: readonly string[] }
-  | { readonly kind: 'people'; readonly people: readonly string[] }
 
 /** Machines or people with all that only they can do. */
 export type Resource = {
