@@ -45,6 +45,21 @@ const parse = (
   }
 }
 
+/** A number given as an option, within a range that it names with its unit. */
+export const numberWithin = (
+  name: string,
+  text: string | undefined,
+  range: { readonly min: number; readonly max: number; readonly unit: string },
+): number | undefined => {
+  if (text === undefined) return undefined
+  const value = Number(text)
+  if (text.trim() === '' || !Number.isFinite(value) || value < range.min || value > range.max)
+    throw new BadInput(
+      `--${name} is '${text}'; it must be a number from ${range.min} to ${range.max} ${range.unit}`,
+    )
+  return value
+}
+
 /** A whole number given as an option, within a range. */
 export const wholeNumber = (
   name: string,

@@ -277,3 +277,13 @@ export { deficitSeriesMm, nextDeficitMm, type DrainageClass } from './weather/so
 export { nextGreenDay, PLAIN_SAND_GREEN, type GreenDay, type SandGreen } from './weather/sand-green.ts'
 export { limitedGrowth, type LimitedGrowth } from './weather/limited-growth.ts'
 export { WEATHER_SETTINGS } from './weather/weather-settings.ts'
+export {
+  DEFAULT_RISK,
+  makeSafePlan,
+  planRisk,
+  type NoWeather,
+  type PlanRisk,
+  type RiskWish,
+  type SafePlan,
+} from './planning/risk/plan-risk.ts'
+export { whatIf, type OneMore, type UnknownLike, type WhatIf } from './planning/risk/what-if.ts'

@@ -123,3 +123,12 @@ export {
   refusalWords,
 } from './history-words.ts'
 export { ageWords, fetchedWords, weatherProblemWords } from './weather-words.ts'
+export {
+  busiestSentence,
+  chanceWords,
+  dayRiskSentence,
+  oneMoreWords,
+  riskSourceWords,
+  riskSummary,
+  whatIfSummary,
+} from './risk-words.ts'

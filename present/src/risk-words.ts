@@ -1,0 +1,72 @@
+import type { Course, OneMore, Plan, PlanRisk, WhatIf } from '@swardwright/engine'
+import { counted, decimal, listed } from './numbers.ts'
+import { clock, dayAndClock, dayWords } from './times.ts'
+
+/** A chance as people say it: '5 %', 'under 1 %', 'over 99 %', 'none seen in 400 skies' stays with the caller. */
+export const chanceWords = (chance: number): string => {
+  if (chance > 0 && chance < 0.01) return 'under 1 %'
+  if (chance < 1 && chance > 0.99) return 'over 99 %'
+  return `${decimal(chance * 100, 0)} %`
+}
+
+type DayRisk = PlanRisk['days'][number]
+
+/** Where the skies come from. */
+export const riskSourceWords = (risk: PlanRisk): string =>
+  risk.source === 'ensemble'
+    ? `over the ${decimal(risk.draws, 0)} members of the forecast`
+    : `over ${decimal(risk.draws, 0)} skies drawn round the forecast by its usual errors`
+
+/** One day in one sentence: 'Mon 10 Aug: 4 greens, a green is caught in 28 %; with none opened after 07:03 it stays under 5 %.' */
+export const dayRiskSentence = (day: DayRisk, risk: PlanRisk, timeZone: string): string => {
+  const greens = counted(day.planned, 'green', 'greens')
+  const begin = `${dayWords(day.date)}: ${greens}; the chance that one is caught is ${chanceWords(day.chance)}`
+  if (day.chance <= risk.level) return begin
+  return day.lastSafeStart === null
+    ? `${begin}; even the first one is over ${chanceWords(risk.level)}`
+    : `${begin}; with none opened after ${clock(day.lastSafeStart, timeZone)} it stays under ${chanceWords(risk.level)}`
+}
+
+const nameOf = (list: readonly { readonly id: string; readonly name: string }[], id: string): string =>
+  list.find((one) => one.id === id)?.name ?? `'${id}'`
+
+/** What is busiest: 'Busiest: Brush, 61 % of the time it could work; then ...'. The crew counts as a whole. */
+export const busiestSentence = (risk: PlanRisk, course: Course): string => {
+  const [first, second] = risk.uses.map(({ machine, busyMin, couldMin }) => {
+    const name = machine === null ? 'the crew as a whole' : nameOf(course.machines, machine)
+    return `${name} (${decimal((100 * busyMin) / Math.max(1, couldMin), 0)} % of the time it could work)`
+  })
+  if (first === undefined) return 'Nothing is worked'
+  return `The bottleneck is ${first}${second === undefined ? '' : `; next comes ${second}`}`
+}
+
+/** The risk of a plan in lines of text. */
+export const riskSummary = (risk: PlanRisk, course: Course): string =>
+  [
+    `Chance of a caught green, ${riskSourceWords(risk)}; the level is ${chanceWords(risk.level)}`,
+    ...risk.days.map((day) => `  ${dayRiskSentence(day, risk, course.timeZone)}`),
+    busiestSentence(risk, course),
+  ].join('\n')
+
+/** What is changed: 'one more like Corer', 'one more person like ...' names no one: 'one more in the crew'. */
+export const oneMoreWords = (change: OneMore, course: Course): string =>
+  change.kind === 'machine'
+    ? `one more machine like ${nameOf(course.machines, change.like)}`
+    : `one more in the crew, trained like ${nameOf(course.people, change.like)}`
+
+const finishWords = ({ objective }: Plan, timeZone: string): string =>
+  objective.finish === null ? 'nothing is finished' : `finished ${dayAndClock(objective.finish, timeZone)}`
+
+/** The week as it is and with each change, a line each. */
+export const whatIfSummary = (list: readonly WhatIf[], course: Course): string =>
+  list
+    .map(({ change, plan }) => {
+      const { unfinishedGreens, overtimeMin } = plan.objective
+      const facts = [
+        finishWords(plan, course.timeZone),
+        `${counted(plan.openings.length, 'green', 'greens')} done, ${decimal(unfinishedGreens, 0)} not`,
+        `${decimal(overtimeMin, 0)} min overtime`,
+      ]
+      return `${change === null ? 'As it is' : `With ${oneMoreWords(change, course)}`}: ${listed(facts)}`
+    })
+    .join('\n')
