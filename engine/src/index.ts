@@ -179,6 +179,7 @@ export {
 } from './weather/history-map.ts'
 export {
   DAILY_COLUMN_NAMES,
+  emptyRecord,
   type DailyColumn,
   type DailyRecord,
   type Station,
@@ -257,9 +258,13 @@ export {
   type AreaTable,
   type AreaTableError,
 } from './ground/area-table-in.ts'
+export { runsTowards } from './ground/room-beyond.ts'
+export { greenShape } from './planning/green-shape.ts'
+export { workingSpeedMPerS } from './planning/step-minutes.ts'
 export { walkedOutline, type WalkedOutline, type WalkError } from './ground/walked-outline.ts'
 export { degreesOf, runsToGeoJson, runsToGpx } from './ground/runs-out.ts'
 export { rainChance, windowChance } from './weather/ensemble.ts'
+export { memberOf } from './weather/members.ts'
 export { forecastOfTruth, USUAL_SKILL, type BackTest, type Skill } from './weather/back-test.ts'
 export { unknownHours, withSaidRain, type SaidError, type SaidRain } from './weather/hand-typed.ts'
 export { hoursOfDays } from './weather/hours-of-days.ts'
@@ -276,6 +281,9 @@ export {
 export { deficitSeriesMm, nextDeficitMm, type DrainageClass } from './weather/soil-water.ts'
 export { nextGreenDay, PLAIN_SAND_GREEN, type GreenDay, type SandGreen } from './weather/sand-green.ts'
 export { limitedGrowth, type LimitedGrowth } from './weather/limited-growth.ts'
+export { daysAhead, type DayAhead } from './weather/days-ahead.ts'
+export { climateMonths, type ClimateMonth, type DryWindow } from './weather/climate-months.ts'
+export { maritimeNormals } from './weather/usual-normals.ts'
 export { WEATHER_SETTINGS } from './weather/weather-settings.ts'
 export {
   DEFAULT_RISK,

@@ -10,6 +10,7 @@ import {
   sandPicture,
   waterPicture,
 } from './pictures.ts'
+import { passesPicture } from './passes-picture.ts'
 import { patternPicture } from './pattern-picture.ts'
 import { profilePicture } from './profile-picture.ts'
 
@@ -56,6 +57,13 @@ export const FAMILIES: readonly Family[] = [
     items: ['sand.', 'dressing.'],
     picture: sandPicture,
     shows: 'Sand for a square metre, low, likely and high.',
+  },
+  {
+    file: 'passes',
+    title: 'Passes: strips, turns and time on a green',
+    items: ['passes.'],
+    picture: passesPicture,
+    shows: 'The best heading of a long green follows its length; steps come where a run more is needed.',
   },
   {
     file: 'sand-grading',

@@ -1,6 +1,6 @@
 import { fail, type Result } from '../result.ts'
 import { AGRONOMY_ITEMS } from '../agronomy/items.ts'
-import { GROUND_ITEMS } from '../ground/tray-test.ts'
+import { GROUND_ITEMS } from '../ground/pass-items.ts'
 import { WEATHER_ITEMS } from '../weather/weather-items.ts'
 import type { CalculationError } from './errors.ts'
 import type { Item } from './item.ts'

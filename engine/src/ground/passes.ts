@@ -1,5 +1,6 @@
 import { frameOf, normalHeadingDeg, pointAt } from './heading-frame.ts'
 import { insetRings } from './inset.ts'
+import { drivenMinutes, turnMinutes } from './pass-minutes.ts'
 import type { PassSettings } from './pass-settings.ts'
 import type { LocalPoint } from './plane.ts'
 import { distanceM, ringLengthM, ringsOf, type Polygon, type Ring } from './polygon.ts'
@@ -48,8 +49,6 @@ export type PassGround = {
   readonly strips: StripLayer
 }
 
-const SECONDS_PER_MINUTE = 60
-
 /** A ring begun at another of its points, the nearest to `near`. */
 const begunNear = (ring: Ring, near: LocalPoint): Ring => {
   let best = 0
@@ -94,13 +93,11 @@ const straightRun = (run: DrivenRun, headingDeg: number): Run => {
   return { kind: 'straight', from, to, lengthM: Math.abs(run.endU - run.startU), path: [from, to] }
 }
 
-/**
- * Seconds between runs. A turn takes the machine's own turn time, or its length at working speed where none is given. Ways between
- * pieces of the green come on top, at working speed.
- */
-const turnSeconds = (turns: number, turnM: number, transferM: number, settings: PassSettings): number =>
-  (settings.turnS === undefined ? turnM / settings.speedMPerS : turns * settings.turnS) +
-  transferM / settings.speedMPerS
+/** Minutes between runs. Where the machine's own turn time is not told, a turn takes its length at working speed. */
+const betweenRunsMin = (turns: number, turnM: number, transferM: number, settings: PassSettings): number =>
+  settings.turnS === undefined
+    ? drivenMinutes(turnM + transferM, settings.speedMPerS)
+    : turnMinutes(turns, settings.turnS, transferM, settings.speedMPerS)
 
 /** The pass at a given heading over prepared ground. `headingDeg` is any compass angle. */
 export const passesAt = (ground: PassGround, settings: PassSettings, headingDeg: number): Passes => {
@@ -117,8 +114,8 @@ export const passesAt = (ground: PassGround, settings: PassSettings, headingDeg:
   const turns = Math.max(0, runs.length - 1)
   const turnM = order.turnM + ground.lapTurnM + fromLapsM
   const { transferM } = order
-  const runMin = runLengthM / settings.speedMPerS / SECONDS_PER_MINUTE
-  const turnMin = turnSeconds(turns, turnM, transferM, settings) / SECONDS_PER_MINUTE
+  const runMin = drivenMinutes(runLengthM, settings.speedMPerS)
+  const turnMin = betweenRunsMin(turns, turnM, transferM, settings)
   const times = { runMin, turnMin, timeMin: runMin + turnMin }
   return {
     headingDeg: normalHeadingDeg(headingDeg),

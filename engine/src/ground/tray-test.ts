@@ -102,6 +102,3 @@ export const trayTest = item({
     })
   },
 })
-
-/** Calculations of the ground that stand alone. */
-export const GROUND_ITEMS = [trayTest]
