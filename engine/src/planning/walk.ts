@@ -67,27 +67,37 @@ export const fitsShifts = (
       problem.people[person]?.shifts.some((shift) => start >= shift.start && finish <= shift.end) === true,
   )
 
-/** A person's day so far: end and place of the last task, and the breaks (by index) that have had their time. */
-type Before = { readonly end: number; readonly place: number; readonly rested: ReadonlySet<number> }
+/** A person's day so far: end and place of the last task, and a bit for each break (by index, at most 31) that has had its time. */
+type Before = { readonly end: number; readonly place: number; readonly rested: number }
 
-const FRESH: Before = { end: 0, place: SHED, rested: new Set() }
+const FRESH: Before = { end: 0, place: SHED, rested: 0 }
 
-/** Breaks that fit between the last task and a start. */
-const restedBy = (person: ProblemPerson, before: Before, start: number): ReadonlySet<number> => {
-  const rested = new Set(before.rested)
-  person.breaks.forEach(({ window, minutes }, index) => {
-    if (Math.min(start, window.end) - Math.max(before.end, window.start) >= minutes) rested.add(index)
-  })
+/** Breaks that have had their time by a start, those that fit between the last task and it included. */
+const restedBy = (person: ProblemPerson, before: Before, start: number): number => {
+  let { rested } = before
+  for (let index = 0; index < person.breaks.length; index++) {
+    const pause = person.breaks[index]
+    if (pause === undefined) continue
+    const { window, minutes } = pause
+    if (Math.min(start, window.end) - Math.max(before.end, window.start) >= minutes) rested |= 1 << index
+  }
   return rested
 }
 
 /** Later start that leaves the person's breaks: one that can no longer come after this task comes before it. */
-const afterBreaks = (person: ProblemPerson, before: Before, start: number, minutes: number): number =>
-  person.breaks.reduce((at, { window, minutes: pause }, index) => {
-    if (at >= window.end || at + minutes <= window.start || restedBy(person, before, at).has(index)) return at
-    const stillAfter = window.end - (at + minutes) >= pause
-    return stillAfter ? at : Math.min(Math.max(window.start, before.end) + pause, window.end)
-  }, start)
+const afterBreaks = (person: ProblemPerson, before: Before, start: number, minutes: number): number => {
+  let at = start
+  for (let index = 0; index < person.breaks.length; index++) {
+    const pause = person.breaks[index]
+    if (pause === undefined) continue
+    const { window } = pause
+    if (at >= window.end || at + minutes <= window.start) continue
+    if ((restedBy(person, before, at) & (1 << index)) !== 0) continue
+    const isStillAfter = window.end - (at + minutes) >= pause.minutes
+    if (!isStillAfter) at = Math.min(Math.max(window.start, before.end) + pause.minutes, window.end)
+  }
+  return at
+}
 
 /** How far each machine, person and green has come while tasks are walked through in order. Changed in place. */
 export type Walk = {
@@ -173,8 +183,7 @@ export const passTask = (walk: Walk, walked: WalkTask, startMin: number): void =
   if (task.machine !== null) walk.machineFree.set(task.machine, finishMin)
   for (const index of task.people) {
     const person = walk.problem.people[index]
-    const rested =
-      person === undefined ? new Set<number>() : restedBy(person, walk.people.get(index) ?? FRESH, startMin)
+    const rested = person === undefined ? 0 : restedBy(person, walk.people.get(index) ?? FRESH, startMin)
     walk.people.set(index, { end: finishMin, place: to, rested })
   }
   if (task.green === null || step === null) return

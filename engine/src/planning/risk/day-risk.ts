@@ -31,6 +31,9 @@ export type DayRisk = {
 /** Minutes between the points of the curve after the last planned opening. */
 const STEP_MIN = 15
 
+/** From this chance on the curve has nothing more to say. */
+const AS_GOOD_AS_SURE = 0.98
+
 const recourse = (plan: DayPlan, lastOpenMin: number): Recourse => ({
   lastOpenMin: plan.problem.days.map((_, day) => (day === plan.day ? lastOpenMin : NEVER)),
 })
@@ -66,7 +69,11 @@ const curveOf = (plan: DayPlan, scenarios: readonly Scenario[]): readonly RiskPo
   if (last === undefined) return points
   // Later than this its work as planned runs into the dark, and nobody opens it.
   const latest = dark - (last.finishMin - last.openMin)
-  for (let openMin = last.openMin + STEP_MIN; openMin <= latest; openMin += STEP_MIN)
+  for (
+    let openMin = last.openMin + STEP_MIN;
+    openMin <= latest && (points.at(-1)?.chance ?? 0) < AS_GOOD_AS_SURE;
+    openMin += STEP_MIN
+  )
     add(last.green, openMin, overScenarios(plan, scenarios, openMin, { green: last.green, openMin }).chance)
   return points
 }
