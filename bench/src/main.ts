@@ -4,6 +4,7 @@ const BENCHES: Readonly<
 > = {
   fold: () => import('./fold.ts'),
   ground: () => import('./ground.ts'),
+  risk: () => import('./risk.ts'),
 }
 
 const [name = '', ...rest] = process.argv.slice(2)
