@@ -1,6 +1,7 @@
 import { dateOfDay, monthOf } from '../time/calendar.ts'
 import type { RainMonth } from './climate.ts'
 import type { DailyRecord } from './daily-record.ts'
+import { shiftedChances, wetCountVariance, wetShareOf, type WetChances } from './rain-chain.ts'
 
 const MONTHS = Array.from({ length: 12 }, (_, m) => m + 1)
 
@@ -34,20 +35,22 @@ const variance = (values: readonly number[]): number => {
 
 /** Years it takes to say how years differ. */
 const LEAST_YEARS = 8
-/** Days of a mean month. */
-const MONTH_DAYS = 30.4
+/** Days of a mean month, to the whole day. */
+const MONTH_DAYS = 30
+
+/** Step over which the effect of the logits on the count is taken; their spread is about as large. */
+const LOGIT_STEP = 0.3
 
 /**
- * Spread of the logit of the chances that makes the count of wet days vary from year to year as it did. A two-state chain alone gives the variance
- * `n p (1 - p) (1 + r) / (1 - r)`, r its persistence (Katz 1985); what is left over is put on the chances. A small step of both logits moves the count
- * by `n p (1 - p) (1 + r)` (derivative of p = wetAfterDry / (1 - r)).
+ * Spread of the logit of the chances that makes the count of wet days vary from year to year as it did. The chain alone gives part of that variance
+ * (`wetCountVariance`); what is left over is put on the chances, by how much the count moves with them.
  */
-const yearSpreadOf = (counts: readonly number[], wetAfterDry: number, wetAfterWet: number): number => {
+const yearSpreadOf = (counts: readonly number[], chances: WetChances): number => {
   if (counts.length < LEAST_YEARS) return 0
-  const r = wetAfterWet - wetAfterDry
-  const wet = wetAfterDry / (1 - r)
-  const left = variance(counts) - (MONTH_DAYS * wet * (1 - wet) * (1 + r)) / (1 - r)
-  return left <= 0 ? 0 : Math.min(1.5, Math.sqrt(left) / (MONTH_DAYS * wet * (1 - wet) * (1 + r)))
+  const left = variance(counts) - wetCountVariance(chances, MONTH_DAYS)
+  const share = (logit: number): number => wetShareOf(shiftedChances(chances, logit))
+  const slope = (MONTH_DAYS * (share(LOGIT_STEP) - share(-LOGIT_STEP))) / (2 * LOGIT_STEP)
+  return left <= 0 ? 0 : Math.min(1.5, Math.sqrt(left) / slope)
 }
 
 /** Spread of the logarithm of wet-day amounts that makes monthly totals vary as they did, beyond counts and daily chance: Var S = E N Var X + Var N (E X)^2. */
@@ -116,19 +119,17 @@ const collect = (record: DailyRecord, wetMm: number): Collected[] => {
 export const fitRain = (record: DailyRecord, wetMm: number): RainMonth[] =>
   collect(record, wetMm).map(({ tally: t, amounts, drizzle, years }) => {
     const after = (run: number): number => chance(t[run]?.[1] ?? 0, t[run]?.[0] ?? 0)
-    const dry = t.slice(1).reduce(([d, w], [dry, wet]) => [d + dry, w + wet] as const, [0, 0] as const)
-    const wetAfterWet = after(0)
+    const chances: WetChances = { wetAfterDry: [after(1), after(2), after(3)], wetAfterWet: after(0) }
     const whole = [...years.values()].filter(({ days }) => days >= 28)
     const counts = whole.map(({ wet }) => wet)
     const totals = whole.map(({ rainMm }) => rainMm)
     const dryDays = [...years.values()].reduce((n, { days, wet }) => n + days - wet, 0)
     return {
-      wetAfterDry: [after(1), after(2), after(3)],
-      wetAfterWet,
+      ...chances,
       ...mixedExponential(amounts),
       drizzleShare: drizzle.length / Math.max(1, dryDays),
       drizzleMm: drizzle.length === 0 ? 0 : drizzle.reduce((a, b) => a + b, 0) / drizzle.length,
-      yearSpread: yearSpreadOf(counts, chance(dry[1], dry[0]), wetAfterWet),
+      yearSpread: yearSpreadOf(counts, chances),
       amountSpread: amountSpreadOf(
         totals,
         counts,

@@ -13,6 +13,7 @@ import { emptyRecord, type DailyRecord, type Station } from './daily-record.ts'
 import { fitRain } from './fit-rain.ts'
 import { fitState } from './fit-state.ts'
 import { extraterrestrialDayMJ } from './radiation.ts'
+import { shiftedChance } from './rain-chain.ts'
 
 /** A day with this much rain counts as wet in a fit, mm: the limit of climate tables, and of the dry spells that matter for work. */
 export const FIT_WET_MM = 1
@@ -27,11 +28,6 @@ export const fitClimate = (record: DailyRecord, station: Station): Climate => ({
   rain: fitRain(record, FIT_WET_MM),
   ...fitState(record, station, FIT_WET_MM),
 })
-
-const shifted = (chance: number, logit: number): number => {
-  const odds = (chance / (1 - chance)) * Math.exp(logit)
-  return odds / (1 + odds)
-}
 
 /** Chance of a wet day after so many dry ones, 0 for after a wet one. */
 const chanceOfWet = (month: RainMonth, dryRun: number): number => {
@@ -96,7 +92,7 @@ export const generateDays = (climate: Climate, startDay: number, days: number, s
       more = Math.exp(rain.amountSpread * chance.normal() - rain.amountSpread ** 2 / 2)
       warmerC = (climate.monthSpreadC[m - 1] ?? 0) * chance.normal()
     }
-    const isWet = chance.uniform() < shifted(chanceOfWet(rain, dryRun), wetter)
+    const isWet = chance.uniform() < shiftedChance(chanceOfWet(rain, dryRun), wetter)
     const rainMm = drawRain(rain, isWet, climate.wetMm, more, chance)
     state = nextState(climate, state, chance)
     dryRun = isWet ? 0 : dryRun + 1

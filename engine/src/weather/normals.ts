@@ -14,6 +14,7 @@ import {
 import { altitudeM, latitudeDeg } from './evapotranspiration-fields.ts'
 import { harmonicsOf } from './fit-state.ts'
 import { FIT_WET_MM } from './generate.ts'
+import { shiftedChances, wetShareOf, type WetChances } from './rain-chain.ts'
 import { dayLengthHours, extraterrestrialDayMJ, radiationFromSunshineMJ } from './radiation.ts'
 
 const month = v.strictObject({
@@ -56,7 +57,7 @@ const LIKE_DUBLIN = {
   heavy: 1.55,
   drizzleShare: 0.36,
   drizzleMm: 0.37,
-  yearSpread: 0.28,
+  yearSpread: 0.18,
   amountSpread: 0.2,
   monthSpreadC: 0.6,
   /** Spread of a day about the course in January and July, and wet less dry, on the scales of `STATE_VARIABLES`. */
@@ -84,33 +85,15 @@ const UNKNOWN_WIND = 2.7
 const MID_MONTH = Array.from({ length: 12 }, (_, m) => (m + 0.5) * 30.44)
 const MONTH_DAYS = [31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 
-const shifted = (chance: number, logit: number): number => {
-  const odds = (chance / (1 - chance)) * Math.exp(logit)
-  return odds / (1 + odds)
-}
-
-/** Share of wet days in the long run: mean wet spell over mean wet and dry spell together. */
-const wetShareOf = ([one, two, more]: RainMonth['wetAfterDry'], afterWet: number): number => {
-  const dry = 1 + (1 - one) + ((1 - one) * (1 - two)) / more
-  const wet = 1 / (1 - afterWet)
-  return wet / (wet + dry)
-}
-
 /** Shifts the chances of Dublin until the share of wet days is the one wanted (halving of the interval). */
-const chancesFor = (wetShare: number): Pick<RainMonth, 'wetAfterDry' | 'wetAfterWet'> => {
-  const [one, two, more] = LIKE_DUBLIN.wetAfterDry
+const chancesFor = (wetShare: number): WetChances => {
   let [low, high] = [-6, 6]
-  const at = (logit: number) => ({
-    wetAfterDry: [shifted(one, logit), shifted(two, logit), shifted(more, logit)] as const,
-    wetAfterWet: shifted(LIKE_DUBLIN.wetAfterWet, logit),
-  })
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2
-    const { wetAfterDry, wetAfterWet } = at(middle)
-    if (wetShareOf(wetAfterDry, wetAfterWet) < wetShare) low = middle
+    if (wetShareOf(shiftedChances(LIKE_DUBLIN, middle)) < wetShare) low = middle
     else high = middle
   }
-  return at((low + high) / 2)
+  return shiftedChances(LIKE_DUBLIN, (low + high) / 2)
 }
 
 const rainOf = (normal: Month, days: number): RainMonth => {
