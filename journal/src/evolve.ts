@@ -15,6 +15,7 @@ export const openDraft = (facts: Facts): FactsDraft => ({
   tasksStopped: [...facts.tasksStopped],
   tasksFinished: [...facts.tasksFinished],
   greensFinished: [...facts.greensFinished],
+  runsDriven: [...facts.runsDriven],
   problems: [...facts.problems],
   rain: [...facts.rain],
   deliveries: [...facts.deliveries],
@@ -90,6 +91,8 @@ const list = (draft: FactsDraft, entry: Listed): number => {
       return draft.tasksFinished.push(recorded(entry, entry.body))
     case 'greenFinished':
       return draft.greensFinished.push(recorded(entry, entry.body))
+    case 'runsDriven':
+      return draft.runsDriven.push(recorded(entry, entry.body))
     case 'deliveryReceived':
       return draft.deliveries.push(recorded(entry, entry.body))
     case 'stockUsed':

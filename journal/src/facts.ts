@@ -41,6 +41,7 @@ export type Facts = {
   readonly tasksStopped: readonly Recorded<BodyOf<'taskStopped'>>[]
   readonly tasksFinished: readonly Recorded<BodyOf<'taskFinished'>>[]
   readonly greensFinished: readonly Recorded<BodyOf<'greenFinished'>>[]
+  readonly runsDriven: readonly Recorded<BodyOf<'runsDriven'>>[]
   readonly problems: readonly Problem[]
   readonly rain: readonly RainSpell[]
   readonly deliveries: readonly Recorded<BodyOf<'deliveryReceived'>>[]
@@ -64,6 +65,7 @@ export const NO_FACTS: Facts = {
   tasksStopped: [],
   tasksFinished: [],
   greensFinished: [],
+  runsDriven: [],
   problems: [],
   rain: [],
   deliveries: [],

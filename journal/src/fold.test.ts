@@ -85,6 +85,14 @@ describe('a fold', () => {
     ])
   })
 
+  it('keeps the headings driven, the latest last, whatever came in first', () => {
+    const driven = (number: number, headingDeg: number) =>
+      entryOf('runsDriven', { green: 'g1', operation: 'cut', headingDeg }, { number })
+    expect(factsOf(driven(3, 75), driven(2, 60)).runsDriven.map((one) => one.value.headingDeg)).toEqual([
+      60, 75,
+    ])
+  })
+
   it('knows which problems are over', () => {
     const first = entryOf('problemReported', { problem: 'machineOut', machine: 'corer' }, { number: 2 })
     const second = entryOf('problemReported', { problem: 'other', words: 'gate locked' }, { number: 3 })

@@ -19,6 +19,7 @@ import {
   noteWrittenBody,
   problemReportedBody,
   problemSolvedBody,
+  runsDrivenBody,
   struckBody,
   taskFinishedBody,
   taskStartedBody,
@@ -117,6 +118,13 @@ export const KINDS = {
     roles: WORKS,
     body: greenFinishedBody,
     example: { green: 'g07' },
+  }),
+  runsDriven: kind({
+    ...FIRST,
+    meaning: 'An operation was driven over a green in this heading.',
+    roles: WORKS,
+    body: runsDrivenBody,
+    example: { green: 'g07', operation: 'cut', headingDeg: 62 },
   }),
   problemReported: kind({
     ...FIRST,

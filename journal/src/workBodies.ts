@@ -32,6 +32,18 @@ export const greenFinishedBody = v.strictObject({
   plan: v.optional(v.pipe(entryId, v.description('Id of the planSettled entry'))),
 })
 
+/** Body of `runsDriven`: in which heading the first pass of an operation was driven, so that next time's differs. */
+export const runsDrivenBody = v.strictObject({
+  green: idSchema,
+  operation: v.picklist(OPERATIONS),
+  headingDeg: v.pipe(
+    v.number(),
+    v.minValue(0),
+    v.maxValue(360),
+    v.description('Compass bearing of the runs, degrees; a run goes both ways, so 10 and 190 are the same'),
+  ),
+})
+
 /** Body of `problemReported`. */
 export const problemReportedBody = v.variant('problem', [
   v.strictObject({ problem: v.literal('machineOut'), machine: idSchema, words: v.optional(words) }),
