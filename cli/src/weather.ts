@@ -14,9 +14,8 @@ import {
   reasonsOf,
   recordEvapotranspiration,
   STOPS,
-  STOPS_OF,
   unknownHours,
-  weatherSettings,
+  weatherOfCourse,
   workableHours,
   type Climate,
   type Course,
@@ -78,12 +77,6 @@ const withoutForecast = (course: Course): WeatherHours => {
   )
 }
 
-/** Wind only stops sand that is thrown: a course without a spinner dresses in any wind. */
-const stopsOn = (course: Course): typeof STOPS_OF =>
-  course.machines.some((machine) => machine.kind === 'dresser' && machine.spinner === true)
-    ? STOPS_OF
-    : { ...STOPS_OF, dress: STOPS_OF.dress.filter((stop) => stop !== 'wind') }
-
 const STOP_CODES: ReadonlySet<string> = new Set(STOPS)
 
 /** One hour of one operation: the stops say why not, the cautions what to watch though it can be worked. */
@@ -97,22 +90,9 @@ const workable = async (argv: readonly string[], io: Io): Promise<number> => {
   const { options } = readOptions(argv, { course: 'text', forecast: 'text', json: 'flag' })
   const { course } = await openCourse(io, required('course', options.course))
   const weather = (await openForecast(io, options.forecast)) ?? withoutForecast(course)
-  const settings = weatherSettings({
-    ...course.settings.weather,
-    rainStopMmPerH: course.settings.rainStopMmPerH,
-  })
-  if (!settings.ok) throw new BadInput(calculationErrorWords(settings.error))
-  const [longitudeDeg, latitudeDeg] = course.greens[0]?.at ?? [0, 0]
-  const { altitudeM } = course
-  const answer = workableHours({
-    weather,
-    latitudeDeg,
-    longitudeDeg,
-    altitudeM,
-    settings: settings.value,
-    operations: OPERATIONS,
-    stopsOf: stopsOn(course),
-  })
+  const judged = weatherOfCourse(course)
+  if (!judged.ok) throw new BadInput(calculationErrorWords(judged.error))
+  const answer = workableHours({ weather, ...judged.value, operations: OPERATIONS })
   const hours = Array.from({ length: answer.hours }, (_, h) => ({
     time: isoWithOffset(answer.startMs + h * HOUR_MS, course.timeZone),
     byOperation: Object.fromEntries(

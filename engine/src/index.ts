@@ -101,6 +101,7 @@ export {
   STOPS_OF,
   type Reason as WorkableReason,
 } from './weather/workable-rules.ts'
+export { weatherOfCourse, type CourseWeather } from './weather/course-weather.ts'
 export { surfaceHours, type SurfaceHours } from './weather/surface.ts'
 export { COURSE_ASSUMPTIONS, readAssumedFact, type CourseAssumption } from './course/assumed.ts'
 export type { CourseError, CourseThing, CourseWhere } from './course/course-error.ts'

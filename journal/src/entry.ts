@@ -53,6 +53,13 @@ export const storedEntrySchema = v.object({
   ...entrySchema.entries,
   seq: v.pipe(v.number(), v.integer(), v.minValue(1), v.description('Place in the journal of the course')),
   receivedAt: momentOf('When the server took it in, by its own clock'),
+  skewMs: v.optional(
+    v.pipe(
+      v.number(),
+      v.integer(),
+      v.description('How far the clock of the device was ahead of the server’s when it was sent, ms'),
+    ),
+  ),
 })
 
 /** An entry with its place in the course's journal. */

@@ -31,17 +31,18 @@ export { type Facts, type Problem, type RainSpell, type Recorded, type SetAside 
 export { extend, fold, initialState, type JournalState } from './fold.ts'
 export { SNAPSHOT_WORTH, latestByDevice, snapshotOf, stateOf, type Snapshot } from './snapshot.ts'
 export type { Strike } from './strikes.ts'
+export type { Route, Rule } from './route.ts'
+export { BLOB_MAX_BYTES } from './blobRoutes.ts'
+export { PASSWORD_LENGTH } from './accessRoutes.ts'
 export { issueFacts, type IssueFacts } from './issueFacts.ts'
 export { sameJson } from './sameJson.ts'
 export {
   ENTRIES_MAX,
   ROUTES,
   isAllowed,
-  type Route,
   type RouteArguments,
   type RouteName,
   type RouteOutput,
-  type Rule,
 } from './routes.ts'
 export { requestFor, type RouteRequest } from './request.ts'
 export {

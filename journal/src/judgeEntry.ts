@@ -11,6 +11,12 @@ import type { Role } from './roles.ts'
 /** How far ahead of the server's clock an entry may lie. Behind has no limit: phones are offline for weeks. */
 export const CLOCK_AHEAD_MAX_MS = 24 * 60 * 60 * 1000
 
+/** Version of the rules of push and pull. 1: first. */
+export const PROTOCOL_VERSION = 1
+
+/** Oldest version that a server still talks to; entries of an older app are refused as `too-old`. */
+const PROTOCOL_ACCEPTED_FROM = 1
+
 /** What an entry is judged against. */
 export type JudgeContext = {
   /** The course it was pushed to. */
@@ -19,6 +25,12 @@ export type JudgeContext = {
   readonly role: Role
   /** The server's clock, epoch milliseconds. */
   readonly nowMs: number
+  /** The version of these rules that the sender keeps; today's unless told. */
+  readonly protocol?: number
+  /** How far the sender's clock is ahead of the server's, ms; null where it did not say. */
+  readonly skewMs?: number | null
+  /** Who may stand as author: one name, or null where the sender speaks for others. */
+  readonly author?: string | null
   /** Table of kinds; the standing one unless told. */
   readonly kinds?: KindTable
 }
@@ -26,8 +38,9 @@ export type JudgeContext = {
 /** Roles that may push kinds or versions which this server does not know yet. */
 const MAY_PUSH_UNKNOWN: readonly Role[] = ['manager', 'deputy']
 
-const isAhead = (entry: Entry, nowMs: number): boolean =>
-  Math.max(Date.parse(entry.at), Date.parse(entry.recordedAt)) > nowMs + CLOCK_AHEAD_MAX_MS
+const isAhead = (entry: Entry, { nowMs, skewMs }: JudgeContext): boolean =>
+  Math.max(Date.parse(entry.at), Date.parse(entry.recordedAt)) > nowMs + CLOCK_AHEAD_MAX_MS ||
+  Math.abs(skewMs ?? 0) > CLOCK_AHEAD_MAX_MS
 
 const judgeKind = (entry: Entry, { role, kinds = KINDS }: JudgeContext): Refusal | null => {
   const kind = findKind(kinds, entry.kind)
@@ -49,13 +62,17 @@ export const judgeEntry = (
   context: JudgeContext,
 ): Result<Entry, Refusal> => {
   const { id } = sent
+  if ((context.protocol ?? PROTOCOL_VERSION) < PROTOCOL_ACCEPTED_FROM) return fail({ id, why: 'too-old' })
   if (JSON.stringify(sent).length > ENTRY_MAX_LENGTH) return fail({ id, why: 'too-large' })
   const parsed = v.safeParse(entrySchema, sent, { abortEarly: true })
   if (!parsed.success) return fail({ id, why: 'bad-body', ...issueFacts(parsed.issues[0], 'entry') })
   const entry = parsed.output
   if (entry.course !== context.course)
     return fail({ id, why: 'bad-body', field: 'course', expected: context.course })
-  if (isAhead(entry, context.nowMs)) return fail({ id, why: 'clock' })
+  if (isAhead(entry, context)) return fail({ id, why: 'clock' })
+  const { author = null } = context
+  if (author !== null && entry.author !== author)
+    return fail({ id, why: 'not-allowed', field: 'author', expected: author })
   const refusal = judgeKind(entry, context)
   return refusal === null ? ok(entry) : fail(refusal)
 }

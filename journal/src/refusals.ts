@@ -4,10 +4,10 @@ import { entryId } from './uuid.ts'
 /**
  * Why a server does not take an entry. Closed. The entry stays on its device and is shown as needing attention.
  * - `too-old`: the app that made it is older than this server can read; update the app.
- * - `not-allowed`: the role may not record this.
+ * - `not-allowed`: the role may not record this, or it stands under another's name.
  * - `bad-body`: envelope or body are not as the kind says, or the id stands for another entry already.
  * - `too-large`: longer than `ENTRY_MAX_LENGTH`.
- * - `clock`: its time lies more than a day ahead of the server's clock.
+ * - `clock`: its time lies more than a day ahead of the server's clock, or the clock of the sender is off by more than a day.
  */
 export const REFUSAL_REASONS = ['too-old', 'not-allowed', 'bad-body', 'too-large', 'clock'] as const
 

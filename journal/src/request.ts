@@ -1,9 +1,10 @@
 import { assert } from './assert.ts'
-import { ROUTES, type Route, type RouteArguments, type RouteName } from './routes.ts'
+import type { Route } from './route.ts'
+import { ROUTES, type RouteArguments, type RouteName } from './routes.ts'
 
 /** A request ready to be sent: relative address, and the body as JSON text. */
 export type RouteRequest = {
-  readonly method: 'GET' | 'POST'
+  readonly method: Route['method']
   readonly url: string
   readonly body: string | null
 }

@@ -1,43 +1,27 @@
 import * as v from 'valibot'
-import { plainDateSchema } from '@swardwright/engine'
+import { instantSchema, plainDateSchema } from '@swardwright/engine'
 import { courseId, storedEntrySchema } from './entry.ts'
 import { pushAnswerSchema } from './refusals.ts'
-import { ROLES, type Role } from './roles.ts'
+import { ACCESS_ROUTES } from './accessRoutes.ts'
+import { BLOB_ROUTES } from './blobRoutes.ts'
+import {
+  DECIDERS,
+  EVERYBODY,
+  MANAGERS,
+  MEMBERS,
+  WORKERS,
+  courseParams,
+  listOf,
+  route,
+  type AnySchema,
+  type Route,
+  type Rule,
+} from './route.ts'
+import type { Role } from './roles.ts'
 import { historyOutcome, historyUpload, keptHistory, WEATHER_KINDS, weatherAnswer } from './weatherAnswer.ts'
 
 /** Most entries in one push, and in one page of a pull. */
 export const ENTRIES_MAX = 1000
-
-/** Who may call a route: roles, and `public` for somebody without log-in. */
-export type Rule = readonly (Role | 'public')[]
-
-type AnySchema = v.GenericSchema
-
-/** One route. The server registers it, the app calls it and the OpenAPI document describes it, all from this. */
-export type Route = {
-  readonly method: 'GET' | 'POST'
-  /** Path; a part that begins with a colon is a parameter. */
-  readonly path: string
-  readonly rule: Rule
-  /** One sentence for the document. */
-  readonly summary: string
-  /** `json` answers once; `events` is a stream of server-sent events, each with the output as its data. */
-  readonly answer: 'json' | 'events'
-  readonly params: AnySchema | null
-  readonly query: AnySchema | null
-  readonly body: AnySchema | null
-  readonly output: AnySchema
-}
-
-const route = <const R extends Route>(definition: R): R => definition
-
-const EVERYBODY: Rule = ['public', ...ROLES]
-const MEMBERS: Rule = ROLES
-const WORKERS: Rule = ['manager', 'deputy', 'crew']
-const DECIDERS: Rule = ['manager', 'deputy']
-const MANAGERS: Rule = ['manager']
-
-const courseParams = v.object({ course: v.pipe(courseId, v.description('Id of the course')) })
 
 const courseName = v.pipe(
   v.string(),
@@ -48,9 +32,6 @@ const courseName = v.pipe(
 )
 
 const courseRow = v.object({ id: courseId, name: courseName })
-
-const listOf = <S extends v.GenericSchema>(item: S, description: string) =>
-  v.pipe(v.array(item), v.readonly(), v.description(description))
 
 /** One field of an input or output. */
 const fieldSchema = v.object({
@@ -134,6 +115,30 @@ export const ROUTES = {
         v.maxLength(ENTRIES_MAX),
         v.description('Entries (schema Entry); each is judged on its own'),
       ),
+      protocol: v.optional(
+        v.pipe(
+          v.number(),
+          v.integer(),
+          v.minValue(1),
+          v.description('Version of these rules that the sender keeps; today’s unless told'),
+        ),
+      ),
+      sentAt: v.optional(
+        v.pipe(
+          instantSchema,
+          v.description(
+            'The sender’s clock as it sends: how far it is off is noted, and beyond a day nothing is taken',
+          ),
+        ),
+      ),
+      handedOn: v.optional(
+        v.pipe(
+          v.boolean(),
+          v.description(
+            'True for entries of others, handed on after the server was put back from a backup; from manager and deputy only',
+          ),
+        ),
+      ),
     }),
     output: pushAnswerSchema,
   }),
@@ -147,6 +152,14 @@ export const ROUTES = {
     query: v.object({
       after: v.optional(
         v.pipe(v.string(), v.maxLength(60), v.description('Cursor of the page before; 0 is the beginning')),
+        '0',
+      ),
+      seen: v.optional(
+        v.pipe(
+          v.string(),
+          v.maxLength(60),
+          v.description('The furthest cursor that any answer has told; where it is no longer here, `reset`'),
+        ),
         '0',
       ),
       limit: v.optional(
@@ -286,6 +299,8 @@ export const ROUTES = {
     }),
     output: historyOutcome,
   }),
+  ...ACCESS_ROUTES,
+  ...BLOB_ROUTES,
   openApi: route({
     method: 'GET',
     path: '/api/openapi.json',

@@ -3,6 +3,7 @@ import { HOUR_MS } from '@swardwright/engine'
 import type { BoardSpan } from './board/board-input.ts'
 import { coordinate, draw, part, sheet, type Drawing } from './drawing.ts'
 import { haloText } from './halo-text.ts'
+import { barsRow, type HourBars } from './hour-bars.ts'
 import { TASK_WORDS } from './operation-words.ts'
 import { patternDefinitions, patternFill } from './patterns.ts'
 import { scatteredOnLine } from './scatter.ts'
@@ -21,6 +22,8 @@ export type HourStripInput = {
   /** Stretches of dark inside the hours. */
   readonly dark: readonly BoardSpan[]
   readonly workable: readonly WorkableBand[]
+  /** Rows of bars between the sky and the operations. */
+  readonly bars?: readonly HourBars[]
   readonly nowMs?: number | undefined
   readonly timeZone: string
   readonly units: UnitsWanted
@@ -34,13 +37,20 @@ const RIGHT_PX = 10
 const SKY_TOP_PX = 18
 const SKY_PX = 64
 const ROW_PX = 24
+const BARS_PX = 42
 /** Rain that fills the sky of the strip, mm in an hour; more is drawn as much. */
 const FULL_RAIN_MM = 4
 
 type Strip = { readonly leftPx: number; readonly pxPerHour: number; readonly xPx: (ms: number) => number }
 
+const hasLabels = ({ workable, bars = [] }: HourStripInput): boolean => workable.length + bars.length > 0
+
+/** Where the rows of bars end and the operations begin. */
+const barsBottomPx = ({ bars = [] }: HourStripInput): number =>
+  SKY_TOP_PX + SKY_PX + (bars.length > 0 ? 6 : 0) + bars.length * BARS_PX
+
 const stripOf = (input: HourStripInput): Strip => {
-  const leftPx = input.workable.length > 0 ? LABELS_PX : RIGHT_PX
+  const leftPx = hasLabels(input) ? LABELS_PX : RIGHT_PX
   const start = input.hours[0]?.startMs ?? 0
   const pxPerHour = (input.widthPx - leftPx - RIGHT_PX) / Math.max(1, input.hours.length)
   return { leftPx, pxPerHour, xPx: (ms) => leftPx + ((ms - start) / HOUR_MS) * pxPerHour }
@@ -166,7 +176,7 @@ const clockLine = (input: HourStripInput, strip: Strip): readonly Drawing[] => {
 }
 
 const workableRow = (band: WorkableBand, n: number, input: HourStripInput, strip: Strip): Drawing => {
-  const y = SKY_TOP_PX + SKY_PX + 14 + n * ROW_PX
+  const y = barsBottomPx(input) + 14 + n * ROW_PX
   const right = input.widthPx - RIGHT_PX
   const { work } = TASK_WORDS[band.operation]
   const when = band.spans.map(
@@ -235,11 +245,11 @@ const nowLine = (input: HourStripInput, strip: Strip, bottomPx: number): Drawing
 
 /**
  * A day of hours as one strip: rain as falling lines with its amount where it stops the work, dew as dots, frost, dark hatched, and below
- * it when each operation can be worked. Parts: `hour`, `dark`, `workable`.
+ * it bars of what else is asked, and when each operation can be worked. Parts: `hour`, `dark`, `bars`, `workable`.
  */
 export const hourStrip = (input: HourStripInput): Drawing => {
   const strip = stripOf(input)
-  const bottomPx = SKY_TOP_PX + SKY_PX + (input.workable.length > 0 ? 8 + input.workable.length * ROW_PX : 6)
+  const bottomPx = barsBottomPx(input) + (input.workable.length > 0 ? 8 + input.workable.length * ROW_PX : 6)
   const ground = SKY_TOP_PX + SKY_PX
   const ticks = input.hours.map((hour) => `M${coordinate(strip.xPx(hour.startMs))} ${ground}v-4`).join('')
   return sheet({ widthPx: input.widthPx, heightPx: bottomPx, label: 'The day by the hour' }, [
@@ -254,6 +264,14 @@ export const hourStrip = (input: HourStripInput): Drawing => {
       'stroke-width': 1.2,
       fill: 'none',
     }),
+    ...(input.bars ?? []).map((bars, n) =>
+      barsRow(bars, {
+        basePx: ground + 6 + (n + 1) * BARS_PX,
+        leftPx: strip.leftPx,
+        rightPx: input.widthPx - RIGHT_PX,
+        pxPerHour: strip.pxPerHour,
+      }),
+    ),
     ...input.workable.map((band, n) => workableRow(band, n, input, strip)),
     nowLine(input, strip, bottomPx),
   ])

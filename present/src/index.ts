@@ -42,6 +42,7 @@ export {
   durationWords,
   instantMs,
   minutesBetween,
+  monthName,
   weekday,
   type Instant,
 } from './times.ts'
@@ -132,3 +133,6 @@ export {
   riskSummary,
   whatIfSummary,
 } from './risk-words.ts'
+export { climateDrawing, type ClimateDrawingInput, type ClimateDrawingMonth } from './climate-drawing.ts'
+export type { HourBars } from './hour-bars.ts'
+export { stoppedWords, WORKABLE_WORDS, workableDays, type WorkableDay } from './workable-day.ts'

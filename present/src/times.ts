@@ -48,6 +48,9 @@ const weekdayOf = (date: string): number => (((dayNumber(date) + 3) % 7) + 7) % 
 const dayOfMonth = (date: string): number => Number(date.slice(8, 10))
 const monthWord = (date: string): string => MONTHS[Number(date.slice(5, 7)) - 1] ?? ''
 
+/** A month as short as it is written, 1 for January: 'Sept'. */
+export const monthName = (month: number): string => MONTHS[month - 1] ?? ''
+
 /** A calendar day, 'Tue 11 Aug'. */
 export const dayWords = (date: string): string =>
   `${WEEKDAYS[weekdayOf(date)]} ${dayOfMonth(date)} ${monthWord(date)}`

@@ -1,4 +1,4 @@
-import { HOUR_MS, addDays, instantOf, localOf, type WeatherHours } from '@swardwright/engine'
+import { HOUR_MS, addDays, instantOf, localOf, unknownHours, type WeatherHours } from '@swardwright/engine'
 import type { BodyOf } from '@swardwright/journal'
 
 /** Rain that somebody typed in: on the days from `from` to `to` it rains in these spells and not else. */
@@ -11,18 +11,7 @@ export type Spell = TypedRain['spells'][number]
 const blankHours = (from: string, to: string, timeZone: string): WeatherHours => {
   const startMs = instantOf(from, 0, timeZone)
   const hours = Math.round((instantOf(addDays(to, 1), 0, timeZone) - startMs) / HOUR_MS)
-  const column = () => new Float64Array(hours).fill(NaN)
-  return {
-    startMs,
-    hours,
-    members: 1,
-    rainMm: column(),
-    temperatureC: column(),
-    dewPointC: column(),
-    windMPerS: column(),
-    gustMPerS: column(),
-    radiationWPerM2: column(),
-  }
+  return unknownHours(startMs, hours)
 }
 
 /** Rain that a spell brings in the hour that starts here, mm. */
