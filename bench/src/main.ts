@@ -4,6 +4,7 @@ const BENCHES: Readonly<
 > = {
   fold: () => import('./fold.ts'),
   ground: () => import('./ground.ts'),
+  scheduling: () => import('./scheduling.ts'),
   risk: () => import('./risk.ts'),
 }
 

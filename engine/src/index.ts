@@ -212,7 +212,7 @@ export {
   type ProfileLayer,
   type ProfileState,
 } from './agronomy/profile-state.ts'
-export { groupOf } from './planning/green-work.ts'
+export { groupOf, machinesFor } from './planning/green-work.ts'
 export { clockFace, headingOfHour, type ClockFace } from './ground/clock-face.ts'
 export { checkedPassSettings, type PassSettings, type PassSettingsError } from './ground/pass-settings.ts'
 export { planPasses, type Passes, type Run } from './ground/passes.ts'
@@ -296,3 +296,9 @@ export {
   type SafePlan,
 } from './planning/risk/plan-risk.ts'
 export { whatIf, type OneMore, type UnknownLike, type WhatIf } from './planning/risk/what-if.ts'
+export type { Project } from './planning/project/project.ts'
+export type { ProjectFound } from './planning/project/found.ts'
+export { readProjects, type ProjectInstance, type ProjectSet } from './planning/project/read-projects.ts'
+export { checkProject, makespanOf } from './planning/project/check-project.ts'
+export { earliestStarts } from './planning/project/critical-path.ts'
+export { solveProject } from './planning/project/solve-project.ts'
