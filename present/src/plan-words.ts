@@ -141,6 +141,10 @@ const SENTENCES: Readonly<Record<Rule, (v: Violation, n: PlanNames) => string>> 
     v.tasks.length > 0
       ? `${green(v, n)} is planned and listed as left out as well.`
       : `${green(v, n)} is neither planned nor listed once as left out.`,
+  againstRecord: (v, n) =>
+    v.tasks.length === 0
+      ? `${green(v, n)} has a step recorded${when(v, n)} that the plan does not have.`
+      : `${begun(work(v, n))} stands otherwise than it was recorded${when(v, n)}, by ${long(v)}.`,
   figureWrong: (v, n) =>
     v.green === null
       ? `A figure that the plan states is off by ${decimal(v.by, 3)}: its tasks say otherwise${when(v, n)}.`
@@ -204,6 +208,8 @@ const REASONS: Readonly<Record<Unplanned['reason'], (facts: Facts, n: PlanNames)
   sandShort: (facts, n) => `is left out: there is not enough sand${sandWords(facts, n)}.`,
   servicesNotLocated: (facts, n) => `is left out: locate the services under it first${depthWords(facts, n)}.`,
   notPrescribed: () => `is left out: the prescription does not name it.`,
+  skipped: (facts) =>
+    typeof facts['why'] === 'string' ? `is left out by hand: ${facts['why']}.` : `is left out by hand.`,
 }
 
 /** Why a green is not in the plan, as one sentence: '7 Long Meadow is left out: there is not enough sand (...)'. */

@@ -44,6 +44,7 @@ export const UNPLANNED_REASONS = [
   'servicesNotLocated',
   'notPrescribed',
   'noTimeLeft',
+  'skipped',
 ] as const
 
 /** Why a green is not in the plan. */

@@ -144,7 +144,7 @@ export type Schedule = {
   readonly tasks: readonly ScheduledTask[]
   readonly unplanned: readonly {
     readonly green: number
-    readonly reason: 'noWindow' | 'noTimeLeft' | 'sandShort'
+    readonly reason: 'noWindow' | 'noTimeLeft' | 'sandShort' | 'skipped'
     readonly facts: Readonly<Record<string, unknown>>
   }[]
 }

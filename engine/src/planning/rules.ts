@@ -33,6 +33,7 @@ export const RULES = [
   'firstGreenUnchecked',
   'servicesNotLocated',
   'notAccountedFor',
+  'againstRecord',
   'figureWrong',
 ] as const
 

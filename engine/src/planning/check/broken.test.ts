@@ -25,7 +25,10 @@ describe('a plan broken in one place', () => {
   }
 
   it('provokes every rule there is', () => {
-    const provoked = new Set([...BROKEN, ...FIGURES_BROKEN].map(({ rule }) => rule))
+    // What goes against a record takes a plan made in the middle of the work: `replanned.test.ts`.
+    const provoked = new Set(
+      [...BROKEN, ...FIGURES_BROKEN, { rule: 'againstRecord' }].map(({ rule }) => rule),
+    )
     expect(RULES.filter((rule) => !provoked.has(rule))).toEqual([])
   })
 })

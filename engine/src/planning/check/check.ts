@@ -4,6 +4,8 @@ import { RULES, type Violation } from '../rules.ts'
 import { compileProblem, type CompiledProblem } from './compile.ts'
 import { factsOf, greenId, type Facts } from './facts.ts'
 import type { Finding, RuleCheck } from './finding.ts'
+import { againstRecord, type ToldSpell } from './rules/record.ts'
+import { splitLost, type LostGreen } from './lost/lost.ts'
 import { readPlanTasks, readScheduledTasks, type PlanToCheck } from './read-tasks.ts'
 import { notAccountedFor } from './rules/accounted.ts'
 import { breakMissed } from './rules/breaks.ts'
@@ -101,18 +103,62 @@ const violationOf = ({ problem }: CompiledProblem, { atMin, by, ...found }: Find
   tasks: found.tasks,
 })
 
-/** All broken rules of a plan, in order of time, then of the rules. Costs milliseconds; the problem is compiled once for many plans. */
-export const check = (compiled: CompiledProblem, plan: PlanToCheck): readonly Violation[] => {
-  const facts = factsOf(compiled, readPlanTasks(compiled, plan))
-  const hard = [
+/** What is broken: rules about the tasks and greens, and parts that the plan states wrongly. `hard` is asked for when `feasible` is judged: a caller may have excused some. */
+const judged = (
+  facts: Facts,
+  plan: PlanToCheck,
+  excuse: (hard: readonly Finding[]) => readonly Finding[],
+): readonly Finding[] => {
+  const hard = excuse([
     ...TASK_RULES.flatMap((rule) => rule(facts)),
     ...greensChecks(facts, plan).flatMap((judge) => judge()),
-  ]
+  ])
   const stated = [
     ...statedChecks(facts, plan).flatMap((judge) => judge()),
     ...(plan.feasible === undefined ? [] : feasibleWrong(plan.feasible, hard.length)),
   ]
-  return [...hard, ...stated].sort(inOrder).map((finding) => violationOf(compiled, finding))
+  return [...hard, ...stated].sort(inOrder)
+}
+
+/** All broken rules of a plan, in order of time, then of the rules. Costs milliseconds; the problem is compiled once for many plans. */
+export const check = (compiled: CompiledProblem, plan: PlanToCheck): readonly Violation[] =>
+  judged(factsOf(compiled, readPlanTasks(compiled, plan)), plan, (hard) => hard).map((finding) =>
+    violationOf(compiled, finding),
+  )
+
+/**
+ * The same for a plan that was made in the middle of the work: what was begun before now is history, and what could not be saved any more is told apart
+ * (`lost.ts`). The problem has `committed`.
+ */
+export const checkReplanned = (
+  compiled: CompiledProblem,
+  plan: PlanToCheck,
+  told: readonly ToldSpell[],
+): { readonly violations: readonly Violation[]; readonly lost: readonly LostGreen[] } => {
+  const facts = factsOf(compiled, readPlanTasks(compiled, plan))
+  let lost: readonly LostGreen[] = []
+  const found = judged(facts, plan, (hard) => {
+    const split = splitLost(facts, hard)
+    lost = split.lost
+    return [...split.faults, ...againstRecord(facts, told)]
+  })
+  return { violations: found.map((finding) => violationOf(compiled, finding)), lost }
+}
+
+/** Faults of a schedule made in the middle of the work, and the greens that could not be saved; for callers that compare many. */
+export const judgeSchedule = (
+  compiled: CompiledProblem,
+  schedule: Schedule,
+): { readonly faults: readonly Finding[]; readonly lost: readonly LostGreen[] } => {
+  const facts = factsOf(compiled, readScheduledTasks(compiled, schedule.tasks))
+  const unplanned = [
+    ...schedule.unplanned.flatMap(({ green }) => greenId(facts, green) ?? []),
+    ...compiled.problem.excluded.map(({ green }) => green),
+  ]
+  return splitLost(facts, [
+    ...TASK_RULES.flatMap((rule) => rule(facts)),
+    ...notAccountedFor(facts, [...new Set(unplanned)]),
+  ])
 }
 
 /** All broken rules of one plan: `check` for those who check once. */

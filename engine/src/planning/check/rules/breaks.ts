@@ -14,8 +14,28 @@ const longestFreeMin = (window: ProblemBreak['window'], tasks: readonly TaskFact
   return Math.max(longest, window.end - cursor)
 }
 
-const inWindow = ({ window, minutes }: ProblemBreak, tasks: readonly TaskFact[]): readonly Finding[] => {
+/** Whether what was begun before now has taken the break already: then no plan from now on can miss it. */
+const isLost = (
+  { window, minutes }: ProblemBreak,
+  busy: readonly TaskFact[],
+  nowMin: number | undefined,
+): boolean =>
+  nowMin !== undefined &&
+  minutes -
+    longestFreeMin(
+      window,
+      busy.filter(({ startMin }) => startMin < nowMin),
+    ) >
+    SLACK_MIN
+
+const inWindow = (
+  one: ProblemBreak,
+  tasks: readonly TaskFact[],
+  nowMin: number | undefined,
+): readonly Finding[] => {
+  const { window, minutes } = one
   const busy = tasks.filter((task) => sharedMin(window, spanOf(task)) > 0)
+  if (isLost(one, busy, nowMin)) return []
   const first = busy[0]
   const by = minutes - longestFreeMin(window, busy)
   return first === undefined || by <= SLACK_MIN
@@ -34,5 +54,5 @@ const inWindow = ({ window, minutes }: ProblemBreak, tasks: readonly TaskFact[])
 /** Rule 12, `breakMissed`: in each break window a free stretch as long as the break remains. Counts the minutes missing, at the window's start. */
 export const breakMissed: RuleCheck = ({ byPerson, problem }) =>
   byPerson.flatMap((tasks, person) =>
-    (problem.people[person]?.breaks ?? []).flatMap((one) => inWindow(one, tasks)),
+    (problem.people[person]?.breaks ?? []).flatMap((one) => inWindow(one, tasks, problem.committed?.nowMin)),
   )

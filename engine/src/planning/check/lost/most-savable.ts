@@ -1,0 +1,121 @@
+import type { Operation } from '../../operations.ts'
+import type { Span } from '../../problem.ts'
+import type { Facts } from '../facts.ts'
+import { doersOf, minutesIn, type LeftStep } from './left-of-green.ts'
+
+/** Most greens for which every choice is looked at; above, only whether all can be saved. */
+const MOST_SUBSETS_OF = 8
+
+/** Minutes of work that a pool can give inside a span. */
+type Pool = {
+  readonly demand: (step: LeftStep) => number
+  /** How long before its start a step holds a machine that comes from other work. */
+  readonly lead: (step: LeftStep) => number
+  /** Machines of the pool: each may have been brought to its first step beforehand. */
+  readonly units: number
+  readonly capacity: (span: Span) => number
+}
+
+/** Minutes of the breaks that a person is sure to take inside a span: those whose whole window, not begun by now, lies on a shift in it. */
+const breakMin = ({ problem, compiled }: Facts, person: number, span: Span): number =>
+  (problem.people[person]?.breaks ?? []).reduce((sum, { window, minutes }) => {
+    const inside =
+      window.start >= Math.max(span.start, problem.committed?.nowMin ?? 0) &&
+      window.end <= span.end &&
+      (compiled.shifts[person] ?? []).some((shift) => shift.start <= window.start && shift.end >= window.end)
+    return inside ? sum + minutes : sum
+  }, 0)
+
+/** The machines of an operation, and the people trained for it, as pools. */
+const poolsOf = (facts: Facts, operations: ReadonlySet<Operation>): readonly Pool[] => {
+  const { problem, compiled } = facts
+  const workable = (operation: Operation): readonly Span[] => compiled.workable.get(operation) ?? []
+  const machines = [...operations].map((operation): Pool => {
+    const own = problem.machines.flatMap((machine, index) =>
+      machine.operations.includes(operation) ? [compiled.available[index] ?? []] : [],
+    )
+    return {
+      demand: (step) => (step.operation === operation ? step.minutes + step.leadMin : 0),
+      lead: (step) => step.leadMin,
+      units: own.length,
+      capacity: (span) =>
+        own.reduce(
+          (sum, available) =>
+            sum +
+            workable(operation).reduce((more, hours) => {
+              const inside = { start: Math.max(hours.start, span.start), end: Math.min(hours.end, span.end) }
+              return inside.end > inside.start ? more + minutesIn(available, inside) : more
+            }, 0),
+          0,
+        ),
+    }
+  })
+  const people = (skills: ReadonlySet<Operation>): Pool => ({
+    demand: (step) => (skills.has(step.operation) ? step.minutes * step.crew : 0),
+    lead: () => 0,
+    units: 0,
+    capacity: (span) =>
+      problem.people.reduce(
+        (sum, person, index) =>
+          [...skills].some((skill) => person.skills.has(skill))
+            ? sum + minutesIn(compiled.shifts[index] ?? [], span) - breakMin(facts, index, span)
+            : sum,
+        0,
+      ),
+  })
+  return [
+    ...machines,
+    ...[...operations].map((operation) => people(new Set([operation]))),
+    people(operations),
+  ]
+}
+
+/** Whether some stretch asks more of a pool than it has: then not all of these greens can be finished in time. */
+const isShort = (pool: Pool, steps: readonly LeftStep[]): boolean => {
+  const own = steps.filter((step) => pool.demand(step) > 0)
+  const begins = (step: LeftStep): number => step.earliestStart - pool.lead(step)
+  const starts = [...new Set(own.map(begins))]
+  const ends = [...new Set(own.map(({ latestEnd }) => latestEnd))]
+  return starts.some((start) =>
+    ends.some((end) => {
+      if (end <= start) return false
+      const inside = own.filter((step) => begins(step) >= start && step.latestEnd <= end)
+      const asked = inside.reduce((sum, step) => sum + pool.demand(step), 0)
+      // What brings a machine to its first step may lie before the stretch.
+      const brought = pool.units * inside.reduce((most, step) => Math.max(most, pool.lead(step)), 0)
+      return asked - brought > pool.capacity({ start, end })
+    }),
+  )
+}
+
+const canAll = (pools: readonly Pool[], chosen: readonly (readonly LeftStep[])[]): boolean => {
+  const steps = chosen.flat()
+  if (steps.some((step) => step.earliestStart + step.minutes > step.latestEnd)) return false
+  return pools.every((pool) => !isShort(pool, steps))
+}
+
+/**
+ * Most greens that can be finished in time together, at the very best: an upper bound by energetic reasoning (demand against capacity in every stretch between an
+ * earliest start and a latest end, for the machines of each operation, the people trained for it, and all people; Baptiste, Le Pape and Nuijten 2001, from memory).
+ * Ways between greens, breaks and the order of tasks are left out, so no plan whatever can finish more.
+ */
+export const mostSavable = (facts: Facts, greens: readonly (readonly LeftStep[])[]): number => {
+  const operations = new Set(greens.flatMap((steps) => steps.map(({ operation }) => operation)))
+  const pools = poolsOf(facts, operations)
+  if (greens.length > MOST_SUBSETS_OF) return canAll(pools, greens) ? greens.length : greens.length - 1
+  let most = 0
+  for (let subset = 0; subset < 1 << greens.length; subset++) {
+    const chosen = greens.filter((_, index) => (subset & (1 << index)) !== 0)
+    if (chosen.length > most && canAll(pools, chosen)) most = chosen.length
+  }
+  return most
+}
+
+/** Whether anybody can ever do a step. */
+export const canBeDone = (facts: Facts, green: number, step: number): boolean => {
+  const own = facts.problem.greens[green]?.steps[step]
+  return (
+    own !== undefined &&
+    doersOf(facts, own).some(({ spans, minutes }) => spans.some((span) => span.end - span.start >= minutes))
+  )
+}

@@ -1,0 +1,99 @@
+import { chainMarks } from '../chain.ts'
+import { judgeSchedule } from '../check/check.ts'
+import type { CompiledProblem } from '../check/compile.ts'
+import type { LostGreen } from '../check/lost/lost.ts'
+import type { Plan, PlanToCheck } from '../plan.ts'
+import type { Schedule, ScheduledTask } from '../problem.ts'
+import { instantWriter, scheduleToPlan, type PlanFrame } from '../schedule-to-plan.ts'
+import { NEVER } from '../spans.ts'
+import { coursesOf, type GreenCourse } from './judge-field.ts'
+import { safeStartOn } from './safe-starts.ts'
+
+/** What the new plan takes over from the old one. */
+export type OldPlan = Pick<PlanToCheck, 'days' | 'seed' | 'schedules' | 'assumed'> & PlanFrame
+
+/** How many of the greens' rows a plan lacks because their chain can't be done to its end: they stand in work to the end of the days planned. */
+const openEnds = ({ problem }: CompiledProblem, tasks: readonly ScheduledTask[]): readonly GreenCourse[] =>
+  coursesOf(problem, tasks, problem.greens.map(chainMarks)).filter(
+    ({ green }) =>
+      tasks.filter((task) => task.green === green && task.kind !== 'move' && task.kind !== 'load').length <
+      (problem.greens[green]?.steps.length ?? 0),
+  )
+
+/** Rows and figures with the greens that are opened and can't be done to their end. */
+const withOpenEnds = (compiled: CompiledProblem, plan: Plan, tasks: readonly ScheduledTask[]): Plan => {
+  const { problem } = compiled
+  const ends = openEnds(compiled, tasks)
+  if (ends.length === 0) return plan
+  const write = instantWriter(problem)
+  const orNull = (minute: number): string | null => (minute >= NEVER ? null : write(minute))
+  const has = (green: number, effect: 'clears' | 'dresses'): boolean =>
+    problem.greens[green]?.steps.some(({ effects }) => effects.includes(effect)) === true
+  const until = ({ finished }: GreenCourse): number => Math.min(finished, problem.horizonMin)
+  const rows = ends.map((one) => ({
+    green: problem.greens[one.green]?.id ?? '',
+    opened: write(one.opened),
+    cleared: has(one.green, 'clears') ? orNull(one.cleared) : null,
+    dressed: has(one.green, 'dresses') ? orNull(one.dressed) : null,
+    finished: orNull(one.finished),
+  }))
+  const unfinished = ends.filter(({ finished }) => finished >= NEVER).length
+  const overlaps = (one: GreenCourse, span: { start: number; end: number }): boolean =>
+    span.start < until(one) && span.end > one.opened
+  const clashes = ends.reduce(
+    (sum, one) =>
+      sum + (problem.greens[one.green]?.fixtures.filter((span) => overlaps(one, span)).length ?? 0),
+    0,
+  )
+  const shut = ends.reduce(
+    (sum, one) =>
+      sum + problem.days.filter((day) => overlaps(one, { start: day.startMin, end: day.endMin })).length,
+    0,
+  )
+  return {
+    ...plan,
+    openings: [...plan.openings, ...rows].sort((a, b) => Date.parse(a.opened) - Date.parse(b.opened)),
+    objective: {
+      ...plan.objective,
+      unfinishedGreens: plan.objective.unfinishedGreens + unfinished,
+      fixtureClashes: plan.objective.fixtureClashes + clashes,
+      shutGreenDays: plan.objective.shutGreenDays + shut,
+    },
+  }
+}
+
+const sameDayWork = (a: readonly ScheduledTask[], b: readonly ScheduledTask[]): boolean =>
+  a.length === b.length && JSON.stringify(a) === JSON.stringify(b)
+
+/** A schedule made again as a plan. Last safe starts of days on which nothing has changed are those of the old plan. */
+export const planAgain = (
+  compiled: CompiledProblem,
+  schedule: Schedule,
+  old: OldPlan,
+  oldTasks: readonly ScheduledTask[],
+  isSameSky: boolean,
+): { readonly plan: Plan; readonly lost: readonly LostGreen[] } => {
+  const { problem } = compiled
+  const { faults, lost } = judgeSchedule(compiled, schedule)
+  const made = withOpenEnds(compiled, scheduleToPlan(problem, schedule, old), schedule.tasks)
+  const write = instantWriter(problem)
+  const feasible = faults.length === 0
+  const isClean = (tasks: readonly ScheduledTask[]): boolean =>
+    judgeSchedule(compiled, { ...schedule, tasks }).faults.length === 0
+  const days = made.days.map((row) => {
+    const day = problem.days.findIndex(({ date }) => date === row.date)
+    const hours = problem.days[day]
+    const ofDay = (tasks: readonly ScheduledTask[]): readonly ScheduledTask[] =>
+      tasks.filter(
+        ({ startMin }) => hours !== undefined && startMin >= hours.startMin && startMin < hours.endMin,
+      )
+    const was = old.days?.find(({ date }) => date === row.date)
+    const nowMin = problem.committed?.nowMin ?? 0
+    const untouched = isSameSky && (hours?.startMin ?? 0) > nowMin
+    if (was !== undefined && untouched && sameDayWork(ofDay(schedule.tasks), ofDay(oldTasks)))
+      return { ...row, lastSafeStart: was.lastSafeStart }
+    const minute = safeStartOn(problem, schedule.tasks, day, feasible ? isClean : () => false)
+    return { ...row, lastSafeStart: minute === null ? null : write(minute) }
+  })
+  return { plan: { ...made, days, feasible }, lost }
+}

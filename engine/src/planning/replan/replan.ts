@@ -1,0 +1,142 @@
+import { compileProblem } from '../check/compile.ts'
+import type { Schedule } from '../problem.ts'
+import { candidateOf, compareCandidates, judged, type Candidate } from './candidate.ts'
+import { forgetLostBreaks, isWork, newField, stand, type Field } from './field.ts'
+import { coursesOf, isInTime, marksOf } from './judge-field.ts'
+import { whyLeftOut } from './left-out.ts'
+import { byTime } from './old-plan.ts'
+import { repair, WAYS, type Broken, type Repaired, type Wishes } from './repair.ts'
+import { isOpened } from './standing.ts'
+import type { Situation } from './situation.ts'
+import { oldOpenings, oldSteps } from './wishes.ts'
+
+/** All that stands, laid out. */
+export const stoodField = ({ problem, standing, moment }: Situation): Field => {
+  const field = newField(problem, moment.nowMin)
+  const tasks = standing.tasks
+  tasks.forEach((task, index) => {
+    const next = tasks
+      .slice(index + 1)
+      .find((other) => other.machine === task.machine && task.machine !== null)
+    stand(field, task, next)
+  })
+  forgetLostBreaks(field)
+  return field
+}
+
+/** What the repair starts from. */
+export const brokenOf = (situation: Situation): Broken => {
+  const { problem, standing, moment } = situation
+  const old = oldSteps(situation)
+  const greens = problem.greens.map((_, green) => green)
+  return {
+    problem,
+    stood: stoodField(situation),
+    marks: marksOf(problem),
+    old,
+    oldOpening: oldOpenings(problem, old),
+    opened: new Set(greens.filter((green) => isOpened(problem, standing.tasks, green))),
+    skipped: new Set(moment.skipped.keys()),
+  }
+}
+
+/** The pins that are still open: on greens and steps that have not begun. */
+export const wishesOf = ({ problem, standing }: Situation, broken: Broken): Wishes => {
+  const pins = problem.committed?.pins ?? []
+  return {
+    greens: new Map(
+      pins.flatMap((pin) =>
+        pin.kind === 'green' && !broken.opened.has(pin.green)
+          ? [[pin.green, { day: pin.day, openMin: pin.openMin }] as const]
+          : [],
+      ),
+    ),
+    steps: new Map(
+      pins.flatMap((pin) => {
+        if (pin.kind !== 'step') return []
+        const begun = standing.tasks.filter((task) => task.green === pin.green && isWork(task)).length
+        return begun > pin.step
+          ? []
+          : [
+              [
+                `${pin.green} ${pin.step}`,
+                { startMin: pin.startMin, machine: pin.machine, people: pin.people },
+              ] as const,
+            ]
+      }),
+    ),
+  }
+}
+
+/** A laid field as a schedule, with the greens that it leaves out. */
+const scheduleOf = (situation: Situation, { field, left }: Repaired): Schedule => ({
+  tasks: [...field.tasks].sort(byTime),
+  unplanned: unplannedOf(situation, left),
+})
+
+const unplannedOf = (situation: Situation, left: readonly number[]): Schedule['unplanned'] => [
+  ...[...situation.moment.skipped.keys()].map((green) => ({ green, reason: 'skipped' as const, facts: {} })),
+  ...left.map((green) => whyLeftOut(situation.problem, green)),
+]
+
+/** The old plan as it stands: what has been done, and all that has not begun exactly as planned. Null where facts make that impossible at a glance. */
+const asPlanned = (situation: Situation, broken: Broken): Schedule | null => {
+  const { problem, standing, oldTasks, moment } = situation
+  if (standing.parts.length > 0 || moment.pins.length > 0 || moment.skipped.size > 0) return null
+  const rest = oldTasks.filter(({ startMin }) => startMin >= moment.nowMin)
+  const tasks = [...standing.tasks, ...rest].sort(byTime)
+  const steps = problem.greens.map((green, index) => {
+    const count = tasks.filter((task) => task.green === index && isWork(task)).length
+    return { count, wanted: green.steps.length }
+  })
+  if (steps.some(({ count, wanted }) => count !== 0 && count !== wanted)) return null
+  const left = steps.flatMap(({ count }, green) => (count === 0 ? [green] : []))
+  const waiting = left.filter((green) => broken.oldOpening[green] !== null)
+  return waiting.length > 0 ? null : { tasks, unplanned: unplannedOf(situation, left) }
+}
+
+/** Greens in work at now that the old plan, only shifted to the right, finishes in time. */
+const savedByShift = (broken: Broken, shift: Schedule): ReadonlySet<number> =>
+  new Set(
+    coursesOf(broken.problem, shift.tasks, broken.marks)
+      .filter((one) => broken.opened.has(one.green) && isInTime(broken.problem, one))
+      .map(({ green }) => green),
+  )
+
+/** The chosen way, with the old plan only shifted beside it. */
+export type Chosen = {
+  readonly best: Candidate
+  readonly shift: Candidate
+  /** Ways that were laid and compared. */
+  readonly ways: number
+}
+
+/** All ways that are worth comparing, and the best that the checker has nothing against. */
+export const chooseWay = (situation: Situation, broken: Broken): Chosen => {
+  const compiled = compileProblem(situation.problem)
+  const wishes = wishesOf(situation, broken)
+  const candidates: Candidate[] = []
+  const shifted = scheduleOf(situation, repair(broken, WAYS[0] ?? failWays(), wishes))
+  const shift = candidateOf(broken, 'shift', shifted)
+  const planned = asPlanned(situation, broken)
+  if (planned !== null) {
+    const same = judged(compiled, candidateOf(broken, 'asPlanned', planned))
+    if (same.faults === 0 && same.caught.length === 0)
+      return { best: same, shift: judged(compiled, shift), ways: 2 }
+  }
+  candidates.push(shift)
+  for (const way of WAYS.slice(1))
+    candidates.push(candidateOf(broken, way.name, scheduleOf(situation, repair(broken, way, wishes))))
+  const order = [...candidates].sort(compareCandidates(savedByShift(broken, shifted)))
+  let best: Candidate | null = null
+  for (const candidate of order) {
+    const word = judged(compiled, candidate)
+    if (best === null || (word.faults ?? 0) < (best.faults ?? 0)) best = word
+    if (word.faults === 0) break
+  }
+  return { best: best ?? judged(compiled, shift), shift: judged(compiled, shift), ways: candidates.length }
+}
+
+const failWays = (): never => {
+  throw new Error('there is no way to repair')
+}
