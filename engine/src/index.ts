@@ -172,6 +172,7 @@ export { randomCourse, type RandomCourse, type RandomWish } from './course/rando
 export { readHistory, type DayGap, type History, type HistoryError, type Refusal } from './weather/history.ts'
 export { ARCHIVE_VARIABLES, readArchive, type Archive, type ArchiveError } from './weather/daily-archive.ts'
 export {
+  DATE_FORMATS,
   historyMap,
   readHistoryMap,
   serviceLayout,

@@ -11,9 +11,12 @@ import { NowPage } from './screens/now/NowPage.tsx'
 import { PeoplePage } from './screens/people/PeoplePage.tsx'
 import { PlanPage } from './screens/plan/PlanPage.tsx'
 import { PrescriptionPage } from './screens/prescription/PrescriptionPage.tsx'
+import { RunsPage } from './screens/runs/RunsPage.tsx'
 import { SettingsPage } from './screens/settings/SettingsPage.tsx'
 import { SheetsPage } from './screens/sheets/SheetsPage.tsx'
 import { StoresPage } from './screens/stores/StoresPage.tsx'
+import { HistoryPage } from './screens/weather/HistoryPage.tsx'
+import { WeatherPage } from './screens/weather/WeatherPage.tsx'
 import { Tabs } from './shell/Tabs.tsx'
 import { opening } from './state/journal.ts'
 
@@ -22,9 +25,12 @@ const Pages = () => (
     <Route path="/" component={NowPage} />
     <Route path="/course" component={CoursePage} />
     <Route path="/green/:id" component={GreenPage} />
+    <Route path="/green/:id/runs" component={RunsPage} />
     <Route path="/prescription" component={PrescriptionPage} />
     <Route path="/plan" component={PlanPage} />
     <Route path="/sheets" component={SheetsPage} />
+    <Route path="/weather" component={WeatherPage} />
+    <Route path="/weather/history" component={HistoryPage} />
     <Route path="/stores" component={StoresPage} />
     <Route path="/fixtures" component={FixturesPage} />
     <Route path="/people" component={PeoplePage} />

@@ -22,6 +22,7 @@ import {
   type WeatherHours,
 } from '@swardwright/engine'
 import { ok } from '@swardwright/engine'
+import { chancesOf, climateOf, type Chances, type Climate, type ClimateWanted } from './climate.ts'
 import { greenFigures, type GreenFigures } from './figures.ts'
 import { originOf, type NumberOrigin } from './origin.ts'
 import { courseTotals, type CourseTotals } from './totals.ts'
@@ -58,6 +59,8 @@ export type Work = {
     { readonly plan: Plan; readonly course: Course; readonly weather: WeatherHours | null },
     Result<readonly Violation[], PlanError>
   >
+  climate: JobShape<ClimateWanted, Climate>
+  chances: JobShape<Parameters<typeof chancesOf>[0], Chances | null>
   /** A course file, a list of greens with areas, or a number of greens. */
   readCourse: JobShape<CourseSource, Result<CourseReading, CourseError>>
 }
@@ -98,5 +101,7 @@ export const JOBS: {
   figures,
   plan,
   check: ({ plan, course, weather }) => checkPlanAgainst(plan, { course, weather }),
+  climate: climateOf,
+  chances: chancesOf,
   readCourse: courseFrom,
 }

@@ -4,8 +4,8 @@ import { facts } from './journal.ts'
 
 const TICK_MS = 20_000
 
-/** The device’s clock, epoch milliseconds, renewed while the page is open. */
-const realMs = signal(Date.now())
+/** The device’s clock, epoch milliseconds, renewed while the page is open: for how old a thing is. */
+export const realMs = signal(Date.now())
 
 /** Keeps the clock going. */
 export const startClock = (): void => {

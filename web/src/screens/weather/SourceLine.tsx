@@ -1,0 +1,111 @@
+import type { WeatherAnswer } from '@swardwright/journal'
+import { ageWords, dayAndClock, fetchedWords, weatherProblemWords } from '@swardwright/present'
+import { useState } from 'preact/hooks'
+import { Note } from '../../parts/Note.tsx'
+import { realMs } from '../../state/clock.ts'
+import { useCourse } from '../../state/course.ts'
+import { facts } from '../../state/journal.ts'
+import {
+  askWeather,
+  goByServed,
+  isNewer,
+  letWeatherBeAsked,
+  servedForecast,
+  serverAway,
+} from '../../state/served-weather.ts'
+import { WORDS } from './words.ts'
+
+const KIND = { off: 'ink', fresh: 'leaf', stale: 'ochre', offline: 'ochre', never: 'rust' } as const
+
+/** From whom, when it came, and what is wrong. */
+const State = ({ answer }: { readonly answer: WeatherAnswer }) => {
+  const { timeZone } = useCourse()
+  const { state, provider, fetchedAt, problem, placeSent } = answer
+  const fetchedMs = fetchedAt === null ? null : Date.parse(fetchedAt)
+  return (
+    <Note kind={KIND[state]} word={WORDS[state]} live>
+      {state === 'off' ? (
+        WORDS.offLead(provider ?? 'a weather service')
+      ) : (
+        <>
+          {fetchedMs === null
+            ? ''
+            : `forecast of ${provider}, ${fetchedWords(fetchedMs, realMs.value, timeZone)}, ${ageWords(fetchedMs, realMs.value)}. `}
+          {problem === null ? '' : `${weatherProblemWords(problem, timeZone)}. `}
+          {placeSent === null ? null : (
+            <span class="quiet">{WORDS.sent(placeSent.latitudeDeg, placeSent.longitudeDeg)}</span>
+          )}
+        </>
+      )}
+    </Note>
+  )
+}
+
+/** Turns the service on or off, where the server lets this person. */
+const Switch = ({ on }: { readonly on: boolean }) => {
+  const [wrong, setWrong] = useState<string | null>(null)
+  const turn = async () => {
+    const heard = await letWeatherBeAsked(!on)
+    setWrong(heard ? null : serverAway.value ? WORDS.noServer : WORDS.notAllowed)
+  }
+  return (
+    <>
+      <div class="row">
+        <button type="button" class="thin" onClick={() => void turn()}>
+          {on ? WORDS.turnOff : WORDS.turnOn}
+        </button>
+        {on ? (
+          <button type="button" class="thin" onClick={() => void askWeather()}>
+            {WORDS.askAgain}
+          </button>
+        ) : null}
+      </div>
+      {wrong === null ? null : (
+        <p class="wrong" role="alert">
+          {wrong}
+        </p>
+      )}
+    </>
+  )
+}
+
+/** Which forecast plans go by. */
+const InForce = () => {
+  const { timeZone } = useCourse()
+  const inForce = facts.value.forecast
+  if (inForce === null) return <p>{WORDS.inForceNone}</p>
+  return (
+    <p>
+      {WORDS.inForce} {inForce.value.name ?? 'a forecast'}, {dayAndClock(inForce.at, timeZone)}.
+    </p>
+  )
+}
+
+/** Where the weather shown comes from, how old it is, and what plans go by. */
+export const SourceLine = () => {
+  const answer = servedForecast.value
+  return (
+    <div class="stack">
+      {serverAway.value ? (
+        <Note kind="ochre" word={WORDS.away} live>
+          {WORDS.awayKept}
+        </Note>
+      ) : null}
+      {answer === null ? null : (
+        <>
+          <State answer={answer} />
+          <Switch on={answer.state !== 'off'} />
+        </>
+      )}
+      <InForce />
+      {isNewer.value ? (
+        <Note kind="rain" word={WORDS.newer}>
+          {WORDS.newerLead}{' '}
+          <button type="button" class="thin" onClick={() => void goByServed()}>
+            {WORDS.goBy}
+          </button>
+        </Note>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,128 @@
+import { counted } from '@swardwright/present'
+
+/** Words of the page ‘Weather’. */
+export const WORDS = {
+  title: 'Weather',
+  lead: 'What the sky lets you do, hour by hour, on the club’s own clock.',
+  toHistory: 'Record and climate of the course',
+  source: 'Where it comes from',
+  off: 'Off:',
+  offLead: (host: string) =>
+    `nothing is sent out. Turned on, this club’s server asks ${host} for the weather and tells it one thing, where the course lies to the nearest kilometre.`,
+  turnOn: 'Turn the weather service on',
+  turnOff: 'Turn it off',
+  notAllowed: 'Only the manager can do that.',
+  noServer: 'The club’s server can’t be reached now.',
+  fresh: 'Fresh:',
+  stale: 'Stale:',
+  offline: 'No line to the service:',
+  never: 'Nothing yet:',
+  away: 'No line to the club’s server:',
+  awayKept: 'shown is what this device has kept.',
+  sent: (latitude: number, longitude: number) => `Sent: ${latitude}, ${longitude}, and nothing else.`,
+  askAgain: 'Ask again',
+  inForce: 'Plans go by',
+  inForceNone: 'Plans go by no forecast: every hour counts as dry.',
+  newer: 'Newer than the plan’s:',
+  newerLead: 'this came in after the forecast that plans go by.',
+  goBy: 'Plan by this forecast',
+  days: 'The days ahead',
+  noDays:
+    'No hours are known from today on. Turn the weather service on, bring in a forecast, or type in the rain you expect.',
+  unreadable: 'Not shown:',
+  gaps: 'Missing, and counted as dry',
+  gapsLead: 'Left open as they came, not filled in.',
+  chances: 'Chances',
+  chancesNone:
+    'Chances come from an ensemble, many forecasts at once. There is none, so a forecast is all that can be told.',
+  chancesOf: 'Time for',
+  chancesHours: 'at a stretch',
+  chancesBest: 'Best on each day',
+  rain: 'Rain you expect',
+  judged: 'What hours are judged by',
+  judgedLead: 'Each limit is the club’s own to set.',
+  start: 'start value',
+} as const
+
+/** What is missing of a column, as a person calls it. */
+export const COLUMN_NAMES: Readonly<Record<string, string>> = {
+  time: 'all of the weather',
+  precipitation: 'rain',
+  rain: 'rain',
+  showers: 'showers',
+  temperature_2m: 'temperature',
+  dew_point_2m: 'dew point',
+  relative_humidity_2m: 'humidity',
+  wind_speed_10m: 'wind',
+  wind_gusts_10m: 'gusts',
+  shortwave_radiation: 'sun',
+}
+
+/** Words of the page ‘Record and climate’. */
+export const HISTORY_WORDS = {
+  title: 'Record and climate',
+  lead: 'What the weather of this place has been, and what may be expected of each month.',
+  back: 'Weather ahead',
+  record: 'The record',
+  none: 'There is no record of this course yet.',
+  bringIn: 'Bring a record in',
+  file: 'File of daily weather (CSV)',
+  layout: 'Its layout',
+  layouts: { service: 'The national service’s', own: 'Another' },
+  serviceHint: 'Columns date, rain, maxtp, mintp; more where there are.',
+  replace: 'It takes the place of the record before, on all devices.',
+  reading: 'Reading …',
+  broughtIn: 'Brought in:',
+  notBroughtIn: 'Not brought in:',
+  refused: (count: number) => counted(count, 'row or figure was not taken', 'rows or figures were not taken'),
+  moreRefused: (count: number) => `and ${counted(count, 'more', 'more')}`,
+  gaps: (count: number) => `${counted(count, 'stretch', 'stretches')} without a figure, left open`,
+  noGaps: 'No day is missing.',
+  archive: 'Fetch past years from the weather service',
+  archiveLead: 'Reckoned for the place by a weather model, not measured there.',
+  archiveOff: 'The weather service is off; turn it on under Weather first.',
+  archiveYears: 'Years',
+  fetch: 'Fetch',
+  station: 'Station',
+  stationAssumed: 'The file does not say where it was measured; it is taken to be at the course.',
+  climate: 'The year by months',
+  generated: 'Not your course:',
+  generatedLead:
+    'without a record this is drawn from the means of a cool maritime climate (Dublin Airport, 1980 to 2025), laid on your latitude. Bring in a record to see your own.',
+  credit:
+    'Copyright Met Éireann. Source met.ie. Creative Commons Attribution 4.0 International. Met Éireann accepts no liability for any error or omission in the data, their availability, or for any loss or damage from their use. Modified: monthly means, and days drawn from them.',
+  window: 'Dry days in a row',
+  under: 'Dry means under',
+  windowRow: (days: number) => counted(days, 'dry day', 'dry days'),
+  table: 'The same in figures',
+  how: 'How these are reckoned',
+  howLines: [
+    'Rain days are days of 1 mm or more. ‘From year to year’ is the standard deviation between years.',
+    'Growth is the mean of the days’ growth potentials, from their mean temperature alone (catalogue: growth.potential).',
+    'Water use is reference evapotranspiration of each day by FAO-56, with its fall-backs where the record lacks humidity, wind or sun (catalogue: weather.referenceEvapotranspiration).',
+    'The chance of a dry window is the share of the month’s days from which on so many days stayed under the limit, counted in the record.',
+  ],
+  columns: {
+    month: 'Month',
+    rain: 'Rain',
+    wetDays: 'Rain days',
+    min: 'Coldest',
+    max: 'Warmest',
+    growth: 'Growth %',
+    et: 'Water use mm/day',
+    window: 'Dry window %',
+  },
+  years: (years: number) => counted(years, 'year', 'years'),
+} as const
+
+/** The columns a person maps, with what they are called. Rain and both temperatures are needed. */
+export const MAP_FIELDS = [
+  ['date', 'Day', true],
+  ['rainMm', 'Rain', true],
+  ['minC', 'Coldest', true],
+  ['maxC', 'Warmest', true],
+  ['windMPerS', 'Wind', false],
+  ['humidityPercent', 'Humidity', false],
+  ['radiationMJPerM2', 'Radiation', false],
+  ['sunshineHours', 'Sunshine', false],
+] as const
