@@ -71,13 +71,31 @@ const listChange = <
  */
 export const courseChange = v.variant('part', [
   v.strictObject({ part: v.literal('course'), do: v.literal('put'), value: courseSchema }),
-  listChange({ part: 'greens', item: greenSchema, fields: greenFields, clear: clearing('outline') }),
-  listChange({ part: 'places', item: placeSchema, fields: placeFields, clear: clearing('line', 'outline') }),
+  listChange({
+    part: 'greens',
+    item: greenSchema,
+    fields: greenFields,
+    clear: clearing('outline', 'playDeg', 'slope'),
+  }),
+  listChange({
+    part: 'places',
+    item: placeSchema,
+    fields: placeFields,
+    clear: clearing('line', 'outline', 'oneWay'),
+  }),
   listChange({
     part: 'machines',
     item: machineSchema,
     fields: machineFields,
-    clear: clearing('strokesPerMin', 'hopperT', 'loadMin', 'spinner', 'vibrationMPerS2', 'outOn'),
+    clear: clearing(
+      'loadedTravelMPerS',
+      'strokesPerMin',
+      'hopperT',
+      'loadMin',
+      'spinner',
+      'vibrationMPerS2',
+      'outOn',
+    ),
   }),
   listChange({ part: 'people', item: personSchema, fields: personFields, clear: clearing('awayOn') }),
   listChange({ part: 'stores', item: sandStoreSchema, fields: storeFields, clear: {} }),

@@ -42,7 +42,10 @@ const FIRST = { version: 1, acceptedFrom: 1, lifts: [] } as const
  */
 export const KINDS = {
   courseChanged: kind({
-    ...FIRST,
+    // 2: greens may carry a line of play and a slope, tracks a direction, dressers a loaded speed; grounds may be no-go.
+    version: 2,
+    acceptedFrom: 1,
+    lifts: [(body) => body],
     meaning: 'The course was set up or changed.',
     roles: DECIDES,
     body: courseChangedBody,

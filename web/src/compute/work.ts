@@ -25,6 +25,8 @@ import { ok } from '@swardwright/engine'
 import { chancesOf, climateOf, type Chances, type Climate, type ClimateWanted } from './climate.ts'
 import { greenFigures, type GreenFigures } from './figures.ts'
 import { originOf, type NumberOrigin } from './origin.ts'
+import { greenRuns } from './runs.ts'
+import type { RunsAsk, RunsTold } from './runs-told.ts'
 import { courseTotals, type CourseTotals } from './totals.ts'
 
 /** How far the search is. */
@@ -63,6 +65,8 @@ export type Work = {
   chances: JobShape<Parameters<typeof chancesOf>[0], Chances | null>
   /** A course file, a list of greens with areas, or a number of greens. */
   readCourse: JobShape<CourseSource, Result<CourseReading, CourseError>>
+  /** The runs of one step over one green; null where nothing is prescribed there for a machine. */
+  runs: JobShape<RunsAsk, RunsTold | null>
 }
 
 const figures = (input: Work['figures']['input']): Work['figures']['output'] => {
@@ -104,4 +108,5 @@ export const JOBS: {
   climate: climateOf,
   chances: chancesOf,
   readCourse: courseFrom,
+  runs: greenRuns,
 }

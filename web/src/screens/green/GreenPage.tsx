@@ -42,6 +42,9 @@ export const GreenPage = () => {
           <div class="wide">
             <Part title={WORDS.here}>
               <WhatHappensHere figures={figuresOf(green.id)} prescribed={group !== null} />
+              <p>
+                <a href={`/green/${encodeURIComponent(green.id)}/runs`}>{WORDS.toRuns}</a>
+              </p>
             </Part>
             <Part title={WORDS.tests}>
               <OrganicTests green={green} />
@@ -52,6 +55,11 @@ export const GreenPage = () => {
           </div>
           <Part title={WORDS.facts}>
             <GreenFacts green={green} />
+            <p>
+              <a href={`/green/${encodeURIComponent(green.id)}/outline`}>
+                {green.outline === undefined ? WORDS.drawOutline : WORDS.changeOutline}
+              </a>
+            </p>
           </Part>
         </div>
       </div>

@@ -57,6 +57,9 @@ export const WORDS = {
   keepClear: 'Keep clear on each side',
   lost: 'No such green',
   lostLead: 'It may have been taken out of the course.',
+  toRuns: 'See the runs of each machine',
+  drawOutline: 'Draw its outline, or walk it',
+  changeOutline: 'Change its outline',
   back: 'To the course',
 } as const
 

@@ -20,7 +20,7 @@ const FIGURES = [
   'crew',
 ] as const satisfies readonly (keyof Machine)[]
 
-const SOMETIMES = ['strokesPerMin', 'hopperT', 'loadMin', 'vibrationMPerS2'] as const
+const SOMETIMES = ['strokesPerMin', 'hopperT', 'loadMin', 'loadedTravelMPerS', 'vibrationMPerS2'] as const
 
 const KIND_OF: Partial<Readonly<Record<string, QuantityKind>>> = { hopperT: 'sand' }
 
