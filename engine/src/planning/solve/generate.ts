@@ -1,73 +1,141 @@
-import { chainMarks } from '../chain.ts'
-import type { Problem } from '../problem.ts'
-import type { Ground, WorkWindow } from './ground.ts'
-import { emptySchedule, type Growing } from './growing.ts'
-import { placeGreen } from './place-green.ts'
+import { NEVER } from '../spans.ts'
+import { continueGreen, placeGreen, type Try } from './place-green.ts'
+import type { Run } from './run.ts'
+import { backTo, setScalar } from './undo.ts'
+import { addWork } from './works.ts'
 
-/** What a green may be asked to bear in a window. */
-export type Attempt = { readonly keepFixtures: boolean; readonly overNight: boolean }
+/** Greens in a row that may not fit into a window before it counts as full for the rest. */
+const MOST_MISSES = 4
 
-/** A schedule and the greens (indices) that found no place in it. */
-export type Generated = { readonly growing: Growing; readonly left: readonly number[] }
-
-/**
- * Sets of attempts, kindest first: fixtures kept and no night; then a dry night where the club allows it; then fixtures given up.
- * A later set is only worth generating when an earlier one leaves greens out.
- */
-export const attemptSets = (problem: Problem): readonly (readonly Attempt[])[] => {
-  const plain: readonly Attempt[] = [{ keepFixtures: true, overNight: false }]
-  const night: readonly Attempt[] = problem.settings.mayStandDryNight
-    ? [...plain, { keepFixtures: true, overNight: true }]
-    : plain
-  const clash = [...night, ...night.map((attempt) => ({ ...attempt, keepFixtures: false }))]
-  const hasFixtures = problem.greens.some((green) => green.fixtures.length > 0)
-  return [plain, ...(night.length > 1 ? [night] : []), ...(hasFixtures ? [clash] : [])]
+/** Results of a generation, by green: end of its last step, -1 where it is left out. */
+export type Made = {
+  readonly ends: Int32Array
+  /** By place in the order: how long the undo list was before that green was placed. */
+  readonly marks: Int32Array
+  /** The order that `marks` stand for, and how many of its places are still standing. */
+  readonly order: Int32Array
+  standing: number
+  /** By green: 1 where it only found a place when all others were in. */
+  readonly filled: Uint8Array
 }
 
-/** When the first green has been looked over: its opening step is done and the check made. */
-const checkedFrom = (growing: Growing, index: number): number => {
-  const { problem } = growing.ground
-  const green = problem.greens[index]
-  const step = green?.steps[chainMarks(green).open]
-  const task = growing.tasks.find(
-    (t) => t.green === index && t.kind === step?.operation && t.pass === step.pass,
-  )
-  return (task?.finishMin ?? 0) + problem.settings.firstGreenCheckMin
+/** Room for the results of generations. */
+export const newMade = (greens: number): Made => ({
+  ends: new Int32Array(greens).fill(-1),
+  marks: new Int32Array(greens + 1),
+  order: new Int32Array(greens),
+  standing: 0,
+  filled: new Uint8Array(greens),
+})
+
+const isBegun = (run: Run, green: number): boolean => (run.begun.opened[green] ?? -1) >= 0
+
+const hasStepsLeft = (run: Run, green: number): boolean =>
+  (run.begun.next[green] ?? 0) < (run.ground.firstStep[green + 1] ?? 0)
+
+/** The window in which a green was opened, and what its finish is bound to; undefined where it was opened outside of any. */
+const openedIn = (run: Run, green: number): Try | undefined => {
+  const opened = run.begun.opened[green] ?? -1
+  const { ground } = run
+  const isFinished = (run.begun.next[green] ?? 0) > (ground.finishStep[green] ?? 0)
+  const window = isFinished
+    ? ground.windows[0]
+    : ground.windows.find(({ startMin, endMin }) => opened >= startMin && opened < endMin)
+  if (window === undefined) return undefined
+  return { window, attempt: { keepFixtures: false, overNight: ground.problem.settings.mayStandDryNight } }
 }
 
-/** Greens that may be opened first: not the weak ones, as long as another is left. */
-const firstCandidates = (growing: Growing, left: readonly number[]): readonly number[] => {
-  const easy = left.filter((green) => growing.ground.problem.greens[green]?.weak !== true)
-  return easy.length > 0 ? easy : left
-}
-
-type State = { left: readonly number[]; checkedMin: number | null }
-
-const fillWindow = (growing: Growing, state: State, window: WorkWindow, attempt: Attempt): void => {
-  if (state.checkedMin === null) {
-    const first = firstCandidates(growing, state.left).find(
-      (green) => placeGreen(growing, { green, window, from: 0, ...attempt }) !== null,
-    )
-    if (first === undefined) return
-    state.left = state.left.filter((green) => green !== first)
-    state.checkedMin = checkedFrom(growing, first)
+/** Tries a green in each window in turn, by every attempt, kindest first. */
+const placeAnywhere = (run: Run, green: number, minding: boolean): number => {
+  const { at, attempts, ground, nowMin, pins, scalars } = run
+  const pinnedDay = pins.day[green] ?? -1
+  for (let a = 0; a < attempts.length; a++) {
+    const attempt = attempts[a]
+    for (let w = 0; w < ground.windows.length; w++) {
+      const window = ground.windows[w]
+      if (window === undefined || attempt === undefined || window.endMin <= nowMin) continue
+      if (pinnedDay >= 0 && pinnedDay !== window.day) continue
+      const misses = scalars[at.misses + w] ?? 0
+      if (minding && a === 0 && pinnedDay < 0 && misses >= MOST_MISSES) continue
+      const end = placeGreen(run, green, { window, attempt })
+      if (end >= 0 && misses > 0 && a === 0) setScalar(run, at.misses + w, 0)
+      if (end >= 0) return end
+      if (a === 0) setScalar(run, at.misses + w, misses + 1)
+    }
   }
-  const from = state.checkedMin
-  state.left = state.left.filter((green) => placeGreen(growing, { green, window, from, ...attempt }) === null)
+  return -1
+}
+
+/** Whether a green must wait since it is weak and none is opened yet. */
+const mustWait = (run: Run, green: number): boolean =>
+  run.ground.weak[green] === 1 && (run.scalars[run.at.firstOpened] ?? NEVER) >= NEVER && !isBegun(run, green)
+
+const placeOne = (run: Run, green: number): number => {
+  const { begun, ground } = run
+  if (!hasStepsLeft(run, green)) return begun.end[green] ?? 0
+  if (!isBegun(run, green)) return mustWait(run, green) ? -1 : placeAnywhere(run, green, true)
+  const where = openedIn(run, green)
+  const end = where === undefined ? -1 : continueGreen(run, green, where)
+  if (end < 0)
+    addWork(run, green, begun.opened[green] ?? 0, begun.openedBy[green] ?? 0, ground.problem.horizonMin)
+  return end
+}
+
+/** Ranks of greens in every order: those in work, those with a pin, the first easy one, the others. */
+const classOf = (run: Run, green: number): number => {
+  if (isBegun(run, green)) return 0
+  return run.pins.hasPin[green] === 1 ? 1 : 2
+}
+
+/** Puts the greens that must be placed first to the front: those in work, then those that are pinned; the first of the others is not a weak one. */
+export const arrange = (run: Run, order: Int32Array): void => {
+  const greens = [...order]
+  const sorted = [0, 1, 2].flatMap((kind) => greens.filter((green) => classOf(run, green) === kind))
+  const first = sorted.findIndex((green) => classOf(run, green) === 2)
+  const easy = sorted.findIndex((green, index) => index >= first && run.ground.weak[green] === 0)
+  if (first >= 0 && easy > first) sorted.splice(first, 0, ...sorted.splice(easy, 1))
+  order.set(sorted)
+}
+
+/** How many places at the front of the last order stand as they are under a new one. */
+const commonFront = (made: Made, order: Int32Array): number => {
+  let same = 0
+  while (same < made.standing && made.order[same] === order[same]) same++
+  return same
+}
+
+/** Greens that found no place are tried once more, in windows that counted as full too: now all others are in. */
+const fillUp = (run: Run, made: Made, order: Int32Array): void => {
+  for (let i = 0; i < order.length; i++) {
+    const green = order[i] ?? 0
+    if ((made.ends[green] ?? -1) >= 0 || isBegun(run, green)) continue
+    made.ends[green] = placeAnywhere(run, green, false)
+    made.filled[green] = 1
+  }
 }
 
 /**
- * Makes one schedule from an order of greens: window by window, each green in turn that still fits whole
- * (serial generation over the order, with look-ahead on the finish rule).
+ * Makes one schedule from the recipe of the run: each green in turn goes, with its whole chain, into the first window that it fits into, every step as early as the
+ * gaps of machines and people allow. Greens at the front of the order that stand as they did in the schedule before are left standing.
  */
-export const generate = (
-  ground: Ground,
-  order: readonly number[],
-  attempts: readonly Attempt[],
-): Generated => {
-  const growing = emptySchedule(ground)
-  const state: State = { left: order, checkedMin: null }
-  for (const window of ground.windows)
-    for (const attempt of attempts) if (state.left.length > 0) fillWindow(growing, state, window, attempt)
-  return { growing, left: state.left }
+export const generate = (run: Run, made: Made): void => {
+  const { order } = run.recipe
+  const same = commonFront(made, order)
+  backTo(run, made.marks[same] ?? 0)
+  for (let green = 0; green < made.filled.length; green++) if (made.filled[green] === 1) made.ends[green] = -1
+  made.filled.fill(0)
+  for (let i = same; i < order.length; i++) {
+    const green = order[i] ?? 0
+    made.marks[i] = run.undoLength
+    made.ends[green] = placeOne(run, green)
+  }
+  made.order.set(order)
+  made.marks[order.length] = run.undoLength
+  made.standing = order.length
+  fillUp(run, made, order)
+}
+
+/** Forgets what stands, since something else than the order has changed from a place on. */
+export const forget = (made: Made, from: number): void => {
+  if (from < made.standing) made.standing = from
 }

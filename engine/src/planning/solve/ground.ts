@@ -1,98 +1,106 @@
-import { chainMarks, type ChainMarks } from '../chain.ts'
-import { OPERATIONS, type Operation } from '../operations.ts'
-import type { Problem, ProblemGreen, ProblemStep, Span } from '../problem.ts'
-import { intersectSpans, subtractSpans } from '../spans.ts'
+import { chainMarks } from '../chain.ts'
+import { OPERATIONS } from '../operations.ts'
+import type { Problem } from '../problem.ts'
+import { groundOfPeople, type GroundPeople } from './ground-people.ts'
+import { groundOfSteps, type GroundSteps } from './ground-steps.ts'
+import { windowsOf, type WorkWindow } from './windows.ts'
+import { spansByDay, type SpansByDay } from './spans-by-day.ts'
 
-/** A stretch in which a green may be in work: dry, and of one day's light. */
-export type WorkWindow = {
-  readonly day: number
-  readonly span: Span
-  /** Nobody works in the window after this: the end of the last shift that reaches into it, or of the window. */
-  readonly crewEnd: number
-  readonly workable: WorkableSpans
+/** Sand of one kind over time: from each minute on, so many grams in all have been there. Grams, so that sums are exact. */
+export type Supply = { readonly fromMin: Int32Array; readonly totalG: Float64Array }
+
+/** What can be worked out once for a problem and serves every schedule: flat arrays of whole numbers, read and never written. */
+export type Ground = GroundSteps &
+  GroundPeople & {
+    readonly problem: Problem
+    readonly greens: number
+    readonly machines: number
+    readonly places: number
+    readonly days: number
+    readonly dayStart: Int32Array
+    readonly dayEnd: Int32Array
+    readonly greenPlace: Int32Array
+    readonly weak: Uint8Array
+    /** Index into `supplies` and `bay`. */
+    readonly sandKind: Uint8Array
+    readonly supplies: readonly Supply[]
+    readonly bay: Int32Array
+    readonly setUpMin: Int32Array
+    readonly loadMin: Int32Array
+    readonly crew: Int32Array
+    /** Most people on one machine. */
+    readonly mostCrew: number
+    /** Row `(machine * places + from) * places + to`. */
+    readonly travelMin: Int32Array
+    readonly usable: SpansByDay
+    readonly workable: SpansByDay
+    readonly windows: readonly WorkWindow[]
+  }
+
+const KINDS = ['damp', 'kilnDried'] as const
+
+const GRAMS_PER_TONNE = 1_000_000
+
+const supplyOf = (problem: Problem, kind: (typeof KINDS)[number]): Supply => {
+  const stores = problem.stores.filter((store) => store.kind === kind)
+  const deliveries = stores.flatMap((store) => store.deliveries).sort((a, b) => a.atMin - b.atMin)
+  const stockT = stores.reduce((sum, store) => sum + store.stockT, 0)
+  // A gram is added back against the rounding of tonnes; the sand of a step is rounded to the nearest.
+  const grams = [stockT, ...deliveries.map(({ massT }) => massT)].map((t) => Math.round(t * GRAMS_PER_TONNE))
+  let total = 0
+  return {
+    fromMin: Int32Array.from([0, ...deliveries.map(({ atMin }) => atMin)]),
+    totalG: Float64Array.from(grams, (gram) => (total += gram)),
+  }
 }
 
-/** When each operation may be worked inside some stretch. */
-export type WorkableSpans = ReadonlyMap<Operation, readonly Span[]>
-
-/** A step with what the search asks of it again and again. */
-export type GroundStep = {
-  readonly step: ProblemStep
-  /** Machines (indices) that can do it, with their minutes. */
-  readonly choices: readonly { readonly machine: number; readonly minutes: number }[]
-  /** People (indices) trained for it. */
-  readonly skilled: readonly number[]
+const flat = (rows: readonly Int32Array[]): Int32Array => {
+  const size = rows[0]?.length ?? 0
+  const all = new Int32Array(size * rows.length)
+  rows.forEach((row, index) => all.set(row, index * size))
+  return all
 }
-
-/** A green with its chain's marks. */
-export type GroundGreen = {
-  readonly steps: readonly GroundStep[]
-  readonly marks: ChainMarks
-  /** Least minutes from first tine to finish, if every machine and person stood waiting and sand dried at once. */
-  readonly leastMin: number
-}
-
-/** What can be worked out once for a problem and serves every schedule. */
-export type Ground = {
-  readonly problem: Problem
-  readonly windows: readonly WorkWindow[]
-  /** Workable spans of whole days, for steps that no window binds. */
-  readonly days: readonly WorkableSpans[]
-  readonly greens: readonly GroundGreen[]
-}
-
-const workableIn = (problem: Problem, span: Span): WorkableSpans =>
-  new Map(
-    OPERATIONS.map((operation) => [operation, intersectSpans(problem.workable.get(operation) ?? [], [span])]),
-  )
-
-/** End of the last shift that reaches into a span, not past it; the start of the span where none does. */
-const crewEnd = (problem: Problem, span: Span): number =>
-  problem.people
-    .flatMap((person) => person.shifts)
-    .filter((shift) => shift.start < span.end && shift.end > span.start)
-    .reduce((last, shift) => Math.max(last, Math.min(shift.end, span.end)), span.start)
-
-const leastMin = (green: ProblemGreen, marks: ChainMarks): number =>
-  green.steps
-    .slice(marks.open, marks.finish + 1)
-    .reduce(
-      (sum, step, i) => sum + Math.min(...step.minutesByMachine.values()) + (i === 0 ? 0 : step.lagMin),
-      0,
-    )
 
 /** Prepares a problem for the search. */
 export const groundOf = (problem: Problem): Ground => {
-  const skilled = new Map(
-    OPERATIONS.map((operation) => [
-      operation,
-      problem.people.flatMap((person, index) => (person.skills.has(operation) ? [index] : [])),
-    ]),
-  )
-  const choices = (step: ProblemStep): GroundStep['choices'] =>
-    problem.machines.flatMap((machine, index) => {
-      const minutes = step.minutesByMachine.get(machine.id)
-      return minutes === undefined ? [] : [{ machine: index, minutes }]
-    })
+  const { days, greens, machines } = problem
+  const { workable } = problem
   return {
     problem,
-    windows: problem.days.flatMap((day, index) =>
-      subtractSpans([{ start: day.startMin, end: day.darkMin }], problem.rain).map((span) => ({
-        day: index,
-        span,
-        crewEnd: crewEnd(problem, span),
-        workable: workableIn(problem, span),
-      })),
+    ...groundOfSteps(problem, greens.map(chainMarks)),
+    ...groundOfPeople(problem),
+    greens: greens.length,
+    machines: machines.length,
+    places: problem.places.length,
+    days: days.length,
+    dayStart: Int32Array.from(days, (day) => day.startMin),
+    dayEnd: Int32Array.from(days, (day) => day.endMin),
+    greenPlace: Int32Array.from(greens, (green) => green.place),
+    weak: Uint8Array.from(greens, (green) => (green.weak ? 1 : 0)),
+    sandKind: Uint8Array.from(greens, (green) => KINDS.indexOf(green.sand.kind)),
+    supplies: KINDS.map((kind) => supplyOf(problem, kind)),
+    bay: Int32Array.from(KINDS, (kind) => problem.stores.find((store) => store.kind === kind)?.place ?? 0),
+    setUpMin: Int32Array.from(machines, (machine) => machine.setUpMin),
+    loadMin: Int32Array.from(machines, (machine) => machine.loadMin),
+    crew: Int32Array.from(machines, (machine) => machine.crew),
+    mostCrew: Math.max(1, ...machines.map((machine) => machine.crew)),
+    travelMin: flat(machines.map((machine) => machine.travelMin)),
+    usable: spansByDay(
+      machines.map((machine) => machine.available),
+      days,
     ),
-    days: problem.days.map((day) => workableIn(problem, { start: day.startMin, end: day.endMin })),
-    greens: problem.greens.map((green) => {
-      const marks = chainMarks(green)
-      const steps = green.steps.map((step) => ({
-        step,
-        choices: choices(step),
-        skilled: skilled.get(step.operation) ?? [],
-      }))
-      return { steps, marks, leastMin: leastMin(green, marks) }
-    }),
+    workable: spansByDay(
+      OPERATIONS.map((operation) => workable.get(operation) ?? []),
+      days,
+    ),
+    windows: windowsOf(problem),
   }
+}
+
+/** Index of the day in which a minute lies; the last day for what lies behind it. */
+export const dayOf = (ground: Ground, minute: number): number => {
+  let day = Math.min(ground.days - 1, Math.max(0, Math.floor(minute / 1440)))
+  while (day > 0 && minute < (ground.dayStart[day] ?? 0)) day--
+  while (day < ground.days - 1 && minute >= (ground.dayEnd[day] ?? 0)) day++
+  return day
 }

@@ -1,170 +1,122 @@
 import { dryFrom } from '../dried.ts'
-import type { Span } from '../problem.ts'
 import { NEVER } from '../spans.ts'
-import type { GroundGreen, GroundStep, WorkWindow } from './ground.ts'
-import { backTo, mark, type Growing } from './growing.ts'
-import { placeStep } from './place-step.ts'
+import type { Attempt } from './attempts.ts'
+import { book } from './book.ts'
+import { seekOffer } from './offer.ts'
+import type { Run } from './run.ts'
+import { backTo } from './undo.ts'
+import type { WorkWindow } from './windows.ts'
+import { addWork, afterCheck, afterCrowd, afterFixtures } from './works.ts'
 
-/** What holds for one try at a green. */
-export type GreenWanted = {
-  readonly green: number
-  readonly window: WorkWindow
-  /** The green is opened no earlier. */
-  readonly from: number
-  /** True: a fixture that names the green forbids work on it then. False: the clash is taken. */
-  readonly keepFixtures: boolean
-  /** True: once cleared, the green may stand a dry night. */
-  readonly overNight: boolean
+/** Where and how a green is tried. */
+export type Try = { readonly window: WorkWindow; readonly attempt: Attempt }
+
+/** How far one try at a green has come. One object a try, written over. */
+type Chain = { end: number; dressed: number; opened: number; openedBy: number; finished: number }
+
+/** Earliest start of a step by the chain alone: the wait, the next day, the dry sand, a pin, the plan to stay near to. */
+const chainFrom = (run: Run, step: number, chain: Chain): number => {
+  const { ground, hints, pins, recipe } = run
+  const { days, driedMm } = ground.problem
+  let from = Math.max(chain.end + (ground.lagMin[step] ?? 0), run.nowMin, pins.start[step] ?? -1)
+  if (ground.nextDay[step] === 1)
+    from = Math.max(from, days.find((day) => day.startMin >= chain.end)?.startMin ?? NEVER)
+  const needMm = ground.dryMm[step] ?? 0
+  if (needMm > 0 && chain.dressed >= 0) from = Math.max(from, dryFrom(driedMm, chain.dressed, needMm))
+  return hints !== null && recipe.follow === 2 ? Math.max(from, hints.startMin[step] ?? -1) : from
 }
 
-/** Greens in work at once, at most, if one more is in work over the span; with the minute at which the first of the others is finished. */
-const crowd = (growing: Growing, span: Span): { readonly most: number; readonly thins: number } => {
-  let most = 0
-  let thins = NEVER
-  for (const one of growing.inWork) {
-    if (one.start >= span.end || one.end <= span.start) continue
-    thins = Math.min(thins, one.end)
-    // The most are together where one of them, or the new one, begins.
-    const moment = Math.max(one.start, span.start)
-    let together = 0
-    for (const other of growing.inWork) if (other.start <= moment && other.end > moment) together++
-    most = Math.max(most, together)
+/** By when a step must be over so that the least that follows can still be done in time. */
+const latestEnd = (run: Run, green: number, step: number, { window, attempt }: Try): number => {
+  const { ground } = run
+  if (step < (ground.openStep[green] ?? 0)) return window.endMin
+  if (step > (ground.finishStep[green] ?? 0)) return ground.problem.horizonMin
+  if (!attempt.overNight) return window.endMin - (ground.tailMin[step] ?? 0)
+  const finish = window.dryUntilMin - (ground.tailMin[step] ?? 0)
+  return step > (ground.clearStep[green] ?? 0)
+    ? finish
+    : Math.min(finish, window.endMin - (ground.clearTailMin[step] ?? 0))
+}
+
+const passStep = (run: Run, green: number, step: number, chain: Chain): void => {
+  const { ground } = run
+  const { found } = run.scratch
+  const end = found.start + found.minutes
+  chain.end = end
+  if (ground.isDress[step] === 1) chain.dressed = end
+  if (step === ground.openStep[green]) {
+    chain.opened = found.start
+    chain.openedBy = end
   }
-  return { most: most + 1, thins }
+  if (step === ground.finishStep[green]) chain.finished = end
 }
 
-/** Tries a step on each day from `from` on, inside the limit. */
-const placeAnyDay = (
-  growing: Growing,
-  wanted: GreenWanted,
-  ground: GroundStep,
-  from: number,
-  limit: number,
-): Span | null => {
-  const { problem, days } = growing.ground
-  for (const [day, hours] of problem.days.entries()) {
-    if (hours.endMin <= from) continue
-    if (hours.startMin >= limit) return null
-    const placed = placeStep(growing, {
-      green: wanted.green,
-      ground,
-      sandKind: problem.greens[wanted.green]?.sand.kind ?? 'damp',
-      day,
-      workable: days[day]?.get(ground.step.operation) ?? [],
-      end: Math.min(hours.endMin, limit),
-      from: Math.max(from, hours.startMin),
-    })
-    if (placed !== null) return placed
+/** Places all steps that are left of a green once, the opening no earlier than `from`. False when one finds no place. */
+const placeOnce = (run: Run, green: number, where: Try, from: number, chain: Chain): boolean => {
+  const { begun, ground, pins } = run
+  const { found } = run.scratch
+  const open = ground.openStep[green] ?? 0
+  const last = ground.firstStep[green + 1] ?? 0
+  chain.end = begun.end[green] ?? 0
+  chain.dressed = begun.dressed[green] ?? -1
+  for (let step = begun.next[green] ?? last; step < last; step++) {
+    let least = chainFrom(run, step, chain)
+    if (step === open) least = Math.max(least, from)
+    if (step >= open && step <= (ground.clearStep[green] ?? 0)) least = Math.max(least, where.window.startMin)
+    if (least >= NEVER) return false
+    if (!seekOffer(run, { green, step, from: least, end: latestEnd(run, green, step, where) })) return false
+    const pin = pins.start[step] ?? -1
+    if (pin >= 0 && pin !== found.start) return false
+    book(run, green, step)
+    passStep(run, green, step, chain)
   }
-  return null
+  return true
 }
 
-/** Earliest start of a step by the chain alone: the wait, the next day, the dry sand. */
-const chainFrom = (
-  growing: Growing,
-  { step }: GroundStep,
-  previousEnd: number,
-  dressedEnd: number,
-): number => {
-  const { problem } = growing.ground
-  let from = previousEnd + step.lagMin
-  if (step.nextDay)
-    from = Math.max(from, problem.days.find((hours) => hours.startMin >= previousEnd)?.startMin ?? NEVER)
-  return step.dryNeedMm > 0 && dressedEnd >= 0
-    ? Math.max(from, dryFrom(problem.driedMm, dressedEnd, step.dryNeedMm))
-    : from
-}
-
-/** Latest minute at which the green may still be in work after it was opened in this window. */
-const workLimit = (growing: Growing, { overNight, window }: GreenWanted): number => {
-  if (!overNight) return window.span.end
-  const { rain, horizonMin } = growing.ground.problem
-  return rain.find((span) => span.start >= window.span.start)?.start ?? horizonMin
-}
-
-/** Places all steps of a green once, the opening no earlier than `from`. Null when a step finds no place. */
-const placeOnce = (growing: Growing, green: GroundGreen, wanted: GreenWanted, from: number): Span | null => {
-  const { marks } = green
-  const { window } = wanted
-  const { horizonMin } = growing.ground.problem
-  const limit = workLimit(growing, wanted)
-  const bound = wanted.overNight ? marks.clear : marks.finish
-  let end = 0
-  let dressedEnd = -1
-  let opened = 0
-  let finished = 0
-  for (const [index, ground] of green.steps.entries()) {
-    const least = Math.max(chainFrom(growing, ground, end, dressedEnd), index === marks.open ? from : 0)
-    if (least >= NEVER) return null
-    const placed =
-      index >= marks.open && index <= bound
-        ? placeStep(growing, {
-            green: wanted.green,
-            ground,
-            sandKind: growing.ground.problem.greens[wanted.green]?.sand.kind ?? 'damp',
-            day: window.day,
-            workable: window.workable.get(ground.step.operation) ?? [],
-            end: window.span.end,
-            from: Math.max(least, window.span.start),
-          })
-        : placeAnyDay(
-            growing,
-            wanted,
-            ground,
-            least,
-            index < marks.open ? window.span.end : index <= marks.finish ? limit : horizonMin,
-          )
-    if (placed === null) return null
-    if (index === marks.open) opened = placed.start
-    if (index === marks.finish) finished = placed.end
-    if (ground.step.operation === 'dress') dressedEnd = placed.end
-    end = placed.end
-  }
-  return { start: opened, end: finished }
-}
-
-/** Minute to open at instead, or 0: a fixture in the way, or too many greens in work. */
-const postponed = (growing: Growing, wanted: GreenWanted, work: Span): number => {
-  const { problem } = growing.ground
-  if (wanted.keepFixtures) {
-    const clash = problem.greens[wanted.green]?.fixtures.find(
-      (fixture) => fixture.start < work.end && fixture.end > work.start,
-    )
-    if (clash !== undefined) return Math.max(clash.end, work.start + 1)
-  }
-  const { most, thins } = crowd(growing, work)
-  return most > problem.settings.openGreensCap ? Math.max(thins, work.start + 1) : 0
-}
-
-/** Whether the chain can't be finished in the window even if nothing kept it waiting once a machine is free to open the green. */
-const isTooLate = (growing: Growing, green: GroundGreen, { window }: GreenWanted, from: number): boolean => {
-  const free = (green.steps[green.marks.open]?.choices ?? []).reduce((soonest, { machine }) => {
-    const state = growing.machines[machine]
-    if (state === undefined || state.day > window.day) return soonest
-    return Math.min(soonest, state.day === window.day ? state.freeMin : 0)
-  }, NEVER)
-  return Math.max(from, free) + green.leastMin > window.crewEnd
+/** Minute at which to open instead; the same as the opening when nothing is in the way. */
+const postponed = (run: Run, green: number, { attempt }: Try, chain: Chain): number => {
+  const { opened, openedBy, finished } = chain
+  const checked = afterCheck(run, green, opened, openedBy)
+  if (checked > opened) return checked
+  const fixed = attempt.keepFixtures ? afterFixtures(run, green, opened, finished) : opened
+  return fixed > opened ? fixed : afterCrowd(run, opened, finished)
 }
 
 /**
  * Puts a whole green into the schedule, opened as early as it goes in the window, or not at all: a green is opened only when its whole chain fits
- * (look-ahead on the finish rule instead of unscheduling). Returns the stretch in which it is in work, or null; then nothing is changed.
+ * (look-ahead on the finish rule instead of unscheduling). Returns the end of its last step, or -1; then nothing is changed.
  */
-export const placeGreen = (growing: Growing, wanted: GreenWanted): Span | null => {
-  const green = growing.ground.greens[wanted.green]
-  if (green === undefined) return null
-  const start = mark(growing)
-  let from = Math.max(wanted.from, wanted.window.span.start)
-  while (from < wanted.window.span.end) {
-    if (!wanted.overNight && isTooLate(growing, green, wanted, from)) return null
-    const work = placeOnce(growing, green, wanted, from)
-    const later = work === null ? NEVER : postponed(growing, wanted, work)
-    if (work !== null && later === 0) {
-      growing.inWork.push({ green: wanted.green, ...work })
-      return work
+export const placeGreen = (run: Run, green: number, where: Try): number => {
+  const mark = run.undoLength
+  const chain: Chain = { end: 0, dressed: -1, opened: -1, openedBy: -1, finished: -1 }
+  let from = Math.max(run.recipe.notBefore[green] ?? 0, where.window.startMin)
+  while (from < where.window.endMin) {
+    if (!placeOnce(run, green, where, from, chain)) break
+    const later = postponed(run, green, where, chain)
+    if (later === chain.opened) {
+      addWork(run, green, chain.opened, chain.openedBy, chain.finished)
+      return chain.end
     }
-    backTo(growing, start)
+    backTo(run, mark)
     from = later
   }
-  return null
+  backTo(run, mark)
+  return -1
+}
+
+/**
+ * Goes on with a green that is open or finished already: its steps that are left as early as they go, inside the window in which it was opened. Returns the end of
+ * its last step, or -1 when it can't be finished as it must; then nothing is changed.
+ */
+export const continueGreen = (run: Run, green: number, where: Try): number => {
+  const { begun } = run
+  const mark = run.undoLength
+  const chain: Chain = { end: 0, dressed: -1, opened: -1, openedBy: -1, finished: -1 }
+  if (!placeOnce(run, green, where, 0, chain)) {
+    backTo(run, mark)
+    return -1
+  }
+  if (chain.finished >= 0)
+    addWork(run, green, begun.opened[green] ?? 0, begun.openedBy[green] ?? 0, chain.finished)
+  return chain.end
 }

@@ -6,8 +6,13 @@ import { WEATHER_PORTS } from '../make-plan.ts'
 import type { Problem } from '../problem.ts'
 import { readProblem } from '../read-problem.ts'
 import { compareScores, scoreOf } from '../score.ts'
-import { generate } from './generate.ts'
+import { writeBegin } from './begin.ts'
+import { arrange, generate, newMade } from './generate.ts'
 import { groundOf } from './ground.ts'
+import { decode } from './decode.ts'
+import { pinsOf } from './pins.ts'
+import { plainRecipe } from './recipe.ts'
+import { newRun } from './run.ts'
 import { solve } from './solve.ts'
 
 const DAYS = 7
@@ -17,6 +22,19 @@ const problemOf = (wish: RandomWish): Problem => {
   const read = readProblem({ ...made, days: DAYS }, WEATHER_PORTS)
   if (!read.ok) throw new Error(JSON.stringify(read.error))
   return read.value
+}
+
+/** One schedule from an order, by the plain recipe: its tasks and how many greens it leaves out. */
+const scheduleOf = (problem: Problem, order: readonly number[]) => {
+  const ground = groundOf(problem)
+  const attempts = [{ keepFixtures: true, overNight: false }]
+  const recipe = plainRecipe(ground, order)
+  const run = newRun({ ground, nowMin: 0, attempts, pins: pinsOf(ground, undefined), hints: null, recipe })
+  const made = newMade(ground.greens)
+  writeBegin(run)
+  arrange(run, recipe.order)
+  generate(run, made)
+  return { tasks: decode(run), left: [...made.ends].filter((end) => end < 0).length }
 }
 
 const permutations = (items: readonly number[]): readonly (readonly number[])[] =>
@@ -52,20 +70,20 @@ describe('the solver', () => {
       const problem = problemOf({ seed, greens: 8, weather: seed % 2 === 0 ? 'wet' : 'mixed' })
       const plain = { ...problem, settings: { ...problem.settings, openGreensCap: 1 } }
       const order = problem.greens.map((_, index) => index)
-      const left = generate(groundOf(plain), order, [{ keepFixtures: true, overNight: false }]).left.length
+      const { left } = scheduleOf(plain, order)
       expect(solve(problem, { seed, schedules: 40 }).schedule.unplanned.length).toBeLessThanOrEqual(left)
     },
   )
 
   it.each([301, 302, 303])('finds the best of all orders of four greens (random course %i)', (seed) => {
     const problem = problemOf({ seed, greens: 4, weather: 'dry', sand: 'enough' })
-    const ground = groundOf(problem)
     const scores = permutations([0, 1, 2, 3]).map((order) => {
-      const { growing, left } = generate(ground, order, [{ keepFixtures: true, overNight: false }])
-      return scoreOf(problem, growing.tasks, left.length)
+      const { tasks, left } = scheduleOf(problem, order)
+      return scoreOf(problem, tasks, left)
     })
     const best = scores.reduce((a, b) => (compareScores(b, a) < 0 ? b : a))
-    expect(solve(problem, { seed, schedules: 400 }).score).toEqual(best)
+    // The search may also choose people and machines otherwise than the plain rule does, so it may be better, never worse.
+    expect(compareScores(solve(problem, { seed, schedules: 400 }).score, best)).toBeLessThanOrEqual(0)
   })
 
   it('makes the same plan from the same problem, seed and count', () => {

@@ -1,0 +1,60 @@
+import type { Random } from '../search/random.ts'
+import type { Recipe } from './recipe.ts'
+
+/** Most minutes for which others are preferred to a person. */
+const MOST_SHUN_MIN = 30
+
+const swap = (order: Int32Array, a: number, b: number): void => {
+  const green = order[a] ?? 0
+  order[a] = order[b] ?? 0
+  order[b] = green
+}
+
+const moveTo = (order: Int32Array, from: number, to: number): void => {
+  const green = order[from] ?? 0
+  if (from < to) order.copyWithin(from, from + 1, to + 1)
+  else order.copyWithin(to + 1, to, from)
+  order[to] = green
+}
+
+const shuffle = (order: Int32Array, from: number, to: number, random: Random): void => {
+  for (let i = to; i > from; i--) swap(order, i, from + random.below(i - from + 1))
+}
+
+/** Changes the order: one green elsewhere, two exchanged, a stretch turned round or shuffled. */
+const changeOrder = (order: Int32Array, random: Random): void => {
+  const a = random.below(order.length)
+  const b = random.below(order.length)
+  const kind = random.below(10)
+  if (kind < 4) moveTo(order, a, b)
+  else if (kind < 8) swap(order, a, b)
+  else if (kind < 9) order.subarray(Math.min(a, b), Math.max(a, b) + 1).reverse()
+  else {
+    const from = Math.min(a, order.length - 2)
+    shuffle(order, from, Math.min(order.length - 1, from + 4), random)
+  }
+}
+
+/** Changes for which work a person is taken rather than others. */
+const changeShun = (recipe: Recipe, random: Random): void => {
+  const at = random.below(recipe.shun.length)
+  recipe.shun[at] = random.below(3) === 0 ? 0 : random.below(MOST_SHUN_MIN + 1)
+}
+
+/** What a move changed: places of the order only, or something that bears on every green. */
+export type Changed = 'order' | 'all'
+
+/** Makes a neighbour of a recipe, in place. */
+export const change = (recipe: Recipe, random: Random): Changed => {
+  const kind = random.below(20)
+  if (kind === 0) {
+    recipe.slowPercent = random.below(11) * 20
+    return 'all'
+  }
+  if (kind < 5) {
+    changeShun(recipe, random)
+    return 'all'
+  }
+  if (recipe.order.length > 1) changeOrder(recipe.order, random)
+  return 'order'
+}

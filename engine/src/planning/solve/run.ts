@@ -1,0 +1,138 @@
+import type { Attempt } from './attempts.ts'
+import type { Ground } from './ground.ts'
+import type { Hints } from './hints.ts'
+import type { PinnedSteps } from './pins.ts'
+import type { Recipe } from './recipe.ts'
+import { newTimeline, type Timeline } from './timeline.ts'
+import type { CrewWanted, Found, Lead } from './wanted.ts'
+
+/** Numbers of an entry in a person's day: when it starts and ends, where it begins and ends, the operation (-1: none). */
+export const PERSON = { start: 0, end: 1, from: 2, to: 3, post: 4, size: 5 } as const
+
+/**
+ * Numbers of an entry in a machine's day: when its leads start, when its work starts and ends, where it ends, its record in the log (-1: it stood before), and
+ * 1 where nothing may come right before it, since it uses what was filled before.
+ */
+export const MACHINE = { start: 0, work: 1, end: 2, place: 3, record: 4, closed: 5, size: 6 } as const
+
+/** Offsets of the single numbers of a growing schedule. */
+export type Scalars = {
+  readonly records: number
+  readonly draws: number
+  readonly works: number
+  /** Opening and end of the opening step of the green opened first; NEVER while there is none. */
+  readonly firstOpened: number
+  readonly firstChecked: number
+  /** By machine: what lies in its hopper (0: nothing, else step + 1). */
+  readonly loaded: number
+  /** By phase: greens in a row that did not fit. */
+  readonly misses: number
+  readonly size: number
+}
+
+/** Numbers of a record of the log before its people: step, machine, start, minutes. */
+export const RECORD_HEAD = 4
+
+/**
+ * The one place in which schedules grow, again and again: all its arrays are made once and written over. What is written is remembered in `undo`, so that
+ * a schedule can be taken back to any point and grown on from there.
+ */
+export type Run = {
+  readonly ground: Ground
+  readonly nowMin: number
+  readonly attempts: readonly Attempt[]
+  readonly pins: PinnedSteps
+  readonly hints: Hints | null
+  /** Rows `person * days + day` and `machine * days + day`. */
+  readonly people: Timeline
+  readonly machines: Timeline
+  /** Placed steps: step, machine, start, minutes, people (-1 where fewer). */
+  readonly log: Int32Array
+  readonly record: number
+  /** Sand drawn: kind, minute, grams. */
+  readonly draws: Int32Array
+  /** Greens in work: green, opening, finish, clearing. */
+  readonly works: Int32Array
+  readonly at: Scalars
+  readonly scalars: Int32Array
+  readonly begun: Begun
+  undo: Int32Array
+  undoLength: number
+  recipe: Recipe
+  /** Steps placed, taken back ones too: what the budget is paid for. */
+  placed: number
+  readonly crew: Int32Array
+  readonly scratch: { readonly wanted: CrewWanted; readonly lead: Lead; readonly found: Found }
+}
+
+/** How far each green is in what stands already: first step not done, end of the step before and of the last dressing (-1), start and end of the opening step (-1). */
+export type Begun = {
+  readonly next: Int32Array
+  readonly end: Int32Array
+  readonly dressed: Int32Array
+  readonly opened: Int32Array
+  readonly openedBy: Int32Array
+}
+
+/** What a run is made for. */
+export type RunSetting = Pick<Run, 'ground' | 'nowMin' | 'attempts' | 'pins' | 'hints' | 'recipe'>
+
+/** Most entries in one person's or machine's day. */
+const MOST_ENTRIES = 400
+
+const scalarsOf = (ground: Ground): Scalars => {
+  const loaded = 5
+  const misses = loaded + ground.machines
+  const size = misses + ground.windows.length
+  return { records: 0, draws: 1, works: 2, firstOpened: 3, firstChecked: 4, loaded, misses, size }
+}
+
+const newScratch = (mostCrew: number): Run['scratch'] => ({
+  wanted: { step: 0, day: 0, crew: 1, holder: -1, start: 0, lead: 0, minutes: 0, from: 0, to: 0, end: 0 },
+  lead: { minutes: 0, afterLoad: -1, from: 0, uses: false },
+  found: {
+    start: 0,
+    machine: 0,
+    minutes: 0,
+    gap: 0,
+    day: 0,
+    lead: 0,
+    afterLoad: -1,
+    from: 0,
+    uses: false,
+    people: new Int32Array(mostCrew),
+  },
+})
+
+/** A run with room for its schedules, nothing begun. */
+export const newRun = (setting: RunSetting): Run => {
+  const { ground } = setting
+  const { greens, mostCrew, steps } = ground
+  const at = scalarsOf(ground)
+  const stood = ground.problem.committed?.tasks.length ?? 0
+  const room = Math.min(MOST_ENTRIES, steps + stood + 1)
+  const record = RECORD_HEAD + mostCrew
+  return {
+    ...setting,
+    people: newTimeline(ground.people * ground.days, room, PERSON.size),
+    machines: newTimeline(ground.machines * ground.days, room, MACHINE.size),
+    log: new Int32Array(record * Math.max(1, steps)),
+    record,
+    draws: new Int32Array(3 * (steps + stood + 1)),
+    works: new Int32Array(4 * (greens + 1)),
+    at,
+    scalars: new Int32Array(at.size),
+    begun: {
+      next: Int32Array.from({ length: greens }, (_, green) => ground.firstStep[green] ?? 0),
+      end: new Int32Array(greens),
+      dressed: new Int32Array(greens).fill(-1),
+      opened: new Int32Array(greens).fill(-1),
+      openedBy: new Int32Array(greens).fill(-1),
+    },
+    undo: new Int32Array(4096),
+    undoLength: 0,
+    placed: 0,
+    crew: new Int32Array(mostCrew),
+    scratch: newScratch(mostCrew),
+  }
+}
