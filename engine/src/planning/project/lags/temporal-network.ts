@@ -98,8 +98,9 @@ const travel = (
       const reached = from + sign * size[arc]!
       if (sign * (reached - starts[to]!) <= 0) continue
       starts[to] = reached
-      hops[to] = hops[node]! + 1
-      if (to === node || hops[to]! >= nodes) {
+      const way = hops[node]! + 1
+      hops[to] = way
+      if (to === node || way >= nodes) {
         while (head !== tail) {
           isQueued[queue[head]!] = 0
           head = head + 1 === ring ? 0 : head + 1
