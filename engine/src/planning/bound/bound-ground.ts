@@ -41,7 +41,7 @@ export type BoundGround = {
   readonly windows: readonly Span[]
   /** By machine: shortest ways, minutes. */
   readonly ways: readonly Int32Array[]
-  /** By machine, by place: least minutes to it from the shed or from a green that is elsewhere. */
+  /** By machine, by place: least minutes to it from the shed or from another green. */
   readonly leastWayTo: readonly (readonly number[])[]
   /** By machine, by day: somebody can begin to get it ready; the day's end where nobody can. */
   readonly attendedFrom: readonly (readonly number[])[]
@@ -145,12 +145,15 @@ const choicesOf = (
   })
 
 const leastWays = ({ greens, places }: Problem, ways: Int32Array): readonly number[] =>
-  places.map((_, to) =>
-    [SHED, ...greens.map(({ place }) => place)].reduce(
-      (least, from) => (from === to ? least : Math.min(least, ways[from * places.length + to] ?? 0)),
-      to === SHED && greens.length === 0 ? 0 : Infinity,
-    ),
-  )
+  places.map((_, to) => {
+    const here = greens.filter(({ place }) => place === to).length
+    // Who is there already has no way; of two greens at one place one may follow the other.
+    if (to === SHED || here > 1) return 0
+    return greens.reduce(
+      (least, { place }) => (place === to ? least : Math.min(least, ways[place * places.length + to] ?? 0)),
+      ways[to] ?? 0,
+    )
+  })
 
 type GreenFrame = Frame & { readonly windows: readonly Span[]; readonly wanted: BoundFor }
 
