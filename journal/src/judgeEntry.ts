@@ -11,12 +11,6 @@ import type { Role } from './roles.ts'
 /** How far ahead of the server's clock an entry may lie. Behind has no limit: phones are offline for weeks. */
 export const CLOCK_AHEAD_MAX_MS = 24 * 60 * 60 * 1000
 
-/** Version of the rules of push and pull. 1: first. */
-export const PROTOCOL_VERSION = 1
-
-/** Oldest version that a server still talks to; entries of an older app are refused as `too-old`. */
-const PROTOCOL_ACCEPTED_FROM = 1
-
 /** What an entry is judged against. */
 export type JudgeContext = {
   /** The course it was pushed to. */
@@ -25,8 +19,6 @@ export type JudgeContext = {
   readonly role: Role
   /** The server's clock, epoch milliseconds. */
   readonly nowMs: number
-  /** The version of these rules that the sender keeps; today's unless told. */
-  readonly protocol?: number
   /** How far the sender's clock is ahead of the server's, ms; null where it did not say. */
   readonly skewMs?: number | null
   /** Who may stand as author: one name, or null where the sender speaks for others. */
@@ -62,7 +54,6 @@ export const judgeEntry = (
   context: JudgeContext,
 ): Result<Entry, Refusal> => {
   const { id } = sent
-  if ((context.protocol ?? PROTOCOL_VERSION) < PROTOCOL_ACCEPTED_FROM) return fail({ id, why: 'too-old' })
   if (JSON.stringify(sent).length > ENTRY_MAX_LENGTH) return fail({ id, why: 'too-large' })
   const parsed = v.safeParse(entrySchema, sent, { abortEarly: true })
   if (!parsed.success) return fail({ id, why: 'bad-body', ...issueFacts(parsed.issues[0], 'entry') })

@@ -115,14 +115,6 @@ export const ROUTES = {
         v.maxLength(ENTRIES_MAX),
         v.description('Entries (schema Entry); each is judged on its own'),
       ),
-      protocol: v.optional(
-        v.pipe(
-          v.number(),
-          v.integer(),
-          v.minValue(1),
-          v.description('Version of these rules that the sender keeps; today’s unless told'),
-        ),
-      ),
       sentAt: v.optional(
         v.pipe(
           instantSchema,

@@ -1,7 +1,9 @@
 import rateLimit from '@fastify/rate-limit'
 import fastify, { type FastifyError, type FastifyInstance, type FastifyRequest } from 'fastify'
 import { accessOf, isFromThisMachine } from './access/access.ts'
-import { foreignOrigin } from './access/origin.ts'
+import { attempts } from './access/attempts.ts'
+import { foreignOrigin, isNamelessChange } from './access/origin.ts'
+import { COST, type PasswordCost } from './access/passwords.ts'
 import type { ApiError } from './errors.ts'
 import { addSecurityHeaders } from './headers.ts'
 import { liveHub, type LiveHub } from './liveHub.ts'
@@ -22,6 +24,9 @@ export const REQUESTS_PER_MINUTE = 1200
 /** Something that whoever keeps the server should see. */
 export type LogEvent = { readonly level: 'info' | 'warn' | 'error'; readonly message: string }
 
+/** A certificate with what it stands on, and its key, both PEM. */
+export type Tls = { readonly cert: string; readonly key: string }
+
 /** What a server is made of. */
 export type ServerOptions = {
   readonly storage: Storage
@@ -30,6 +35,12 @@ export type ServerOptions = {
   readonly log: (event: LogEvent) => void
   /** True only when the server listens on this machine alone: whoever uses it here is then the manager. */
   readonly singleUser: boolean
+  /** The code that makes the manager's account from elsewhere; without one that is only done at the machine itself. */
+  readonly setUpCode?: string | null
+  /** What a new password costs to check; the usual cost unless told. */
+  readonly passwordCost?: PasswordCost
+  /** Served over https with these; over plain http without. */
+  readonly tls?: Tls | null
   /** Folder of the built app; the one beside this package unless told. */
   readonly appFolder?: string
   /** Weather service that the operator named; without one it is off until a manager turns the usual one on. */
@@ -63,12 +74,14 @@ const limitRates = async (app: FastifyInstance, singleUser: boolean): Promise<vo
 }
 
 /** Says who is asking before any route runs, and turns away pages of others. */
-const askWho = (app: FastifyInstance, { storage, singleUser }: ServerOptions): void => {
+const askWho = (app: FastifyInstance, { storage, singleUser, clock }: ServerOptions): void => {
   app.decorateRequest('access', null)
   app.addHook('onRequest', async (request, reply) => {
     const origin = foreignOrigin(request, singleUser)
     if (origin !== null) return sendError(reply, { type: 'foreignOrigin', origin })
-    const access = await accessOf(request, { tokens: storage.tokens, singleUser })
+    const hasCookie = request.headers.cookie !== undefined && request.headers.authorization === undefined
+    if (hasCookie && isNamelessChange(request)) return sendError(reply, { type: 'originMissing' })
+    const access = await accessOf(request, { storage, singleUser, clock })
     if (!access.ok) return sendError(reply, access.error)
     request.access = access.value
     return undefined
@@ -81,24 +94,44 @@ const endStreams = (app: FastifyInstance, hub: LiveHub): void => {
 
 const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
 
+/** A proxy at this very machine is believed when it says where a request came from; anybody else's word is not. */
+const SETTINGS = {
+  bodyLimit: BODY_MAX_BYTES,
+  forceCloseConnections: 'idle',
+  logger: false,
+  trustProxy: 'loopback',
+} as const
+
+// The two kinds of server differ in a type that nothing here looks at.
+const fastifyOf = (tls: Tls | null): FastifyInstance =>
+  tls === null
+    ? fastify(SETTINGS)
+    : (fastify({ ...SETTINGS, https: { cert: tls.cert, key: tls.key } }) as unknown as FastifyInstance)
+
 /** The server, ready to be asked by `inject` or to listen. Closing it ends its streams; the storage stays open. */
 export const buildServer = async (options: ServerOptions): Promise<FastifyInstance> => {
-  const { storage, clock, log, singleUser, appFolder = APP_FOLDER } = options
-  const app = fastify({ bodyLimit: BODY_MAX_BYTES, forceCloseConnections: 'idle', logger: false })
+  const { storage, clock, log, singleUser, appFolder = APP_FOLDER, setUpCode = null, tls = null } = options
+  const app = fastifyOf(tls)
   // A page elsewhere may send text/plain without asking first; JSON it may not.
   app.removeContentTypeParser('text/plain')
   handleErrors(app, log)
   await addSecurityHeaders(app)
   await limitRates(app, singleUser)
   askWho(app, options)
-  const hub = liveHub()
+  const hub = liveHub(storage.journal, (error) =>
+    log({ level: 'error', message: `the journals could not be looked at: ${String(error)}` }),
+  )
   endStreams(app, hub)
   const weather = weatherService({
     storage,
     operators: options.weatherProvider ?? null,
     asker: { patience: options.weatherPatience ?? USUAL_PATIENCE, clock, pause },
   })
-  registerRoutes(app, handlersOf({ storage, hub, clock, weather }))
+  const passwordCost = options.passwordCost ?? COST
+  registerRoutes(
+    app,
+    handlersOf({ storage, hub, clock, weather, attempts: attempts(clock), setUpCode, passwordCost }),
+  )
   await serveApp(app, appFolder)
   await app.ready()
   return app

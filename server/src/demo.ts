@@ -1,17 +1,8 @@
-import { randomBytes } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { readCourse, readForecastText, readPrescription } from '@swardwright/engine'
-import {
-  KINDS,
-  UUID_RANDOM_BYTES,
-  judgeEntry,
-  momentFromMs,
-  uuidV7,
-  type BodyOf,
-  type Entry,
-  type KindName,
-} from '@swardwright/journal'
-import type { ArrivingEntry, Storage } from './storage/storage.ts'
+import type { BodyOf } from '@swardwright/journal'
+import { serverEntry, type Seed } from './serverEntry.ts'
+import type { Storage } from './storage/storage.ts'
 
 /** Where the demo lies, seen from `src` and from `dist` alike. */
 const EXAMPLES = new URL('../../examples/', import.meta.url)
@@ -39,30 +30,6 @@ const demoPrescription = async () => {
   return read.value
 }
 
-type Seed = { readonly [K in KindName]: { readonly kind: K; readonly body: BodyOf<K> } }[KindName]
-
-const demoEntry = (course: string, seed: Seed, atMs: number): Entry => {
-  const at = momentFromMs(atMs)
-  return {
-    id: uuidV7({ nowMs: atMs, random: randomBytes(UUID_RANDOM_BYTES) }),
-    course,
-    device: 'server',
-    author: 'Swardwright',
-    at,
-    recordedAt: at,
-    kind: seed.kind,
-    version: KINDS[seed.kind].version,
-    body: { ...seed.body },
-  }
-}
-
-/** The entries are judged like anybody's, so the demo never holds what a device could not have sent. */
-const arriving = (entry: Entry, nowMs: number): ArrivingEntry => {
-  const judged = judgeEntry(entry, { course: entry.course, role: 'manager', nowMs })
-  if (!judged.ok) throw new Error(`the demo has an entry that is refused: ${JSON.stringify(judged.error)}`)
-  return { entry: judged.value, receivedAt: momentFromMs(nowMs), sender: 'server' }
-}
-
 /**
  * Makes the demo course with its forecast and prescription where nothing is kept yet, and finishes one that was cut short.
  * Resolves to true when it made something.
@@ -79,7 +46,9 @@ export const plantDemo = async ({ journal }: Storage, nowMs: number): Promise<bo
     { kind: 'prescriptionSettled', body: { prescription: await demoPrescription() } },
   ]
   await journal.addCourse({ id: course.id, name: course.name })
-  const entries = seeds.map((seed, index) => arriving(demoEntry(course.id, seed, nowMs + index), nowMs))
+  const entries = seeds.map((seed, index) =>
+    serverEntry(course.id, seed, { author: 'Swardwright', atMs: nowMs + index }),
+  )
   await journal.append(course.id, entries, null)
   return true
 }

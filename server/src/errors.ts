@@ -8,15 +8,30 @@ export type ApiError =
   | { readonly type: 'tokenUnknown' }
   | { readonly type: 'roleNotAllowed'; readonly role: Role; readonly allowed: Rule }
   | { readonly type: 'foreignOrigin'; readonly origin: string }
+  | { readonly type: 'originMissing' }
   | { readonly type: 'courseUnknown'; readonly course: string }
   | { readonly type: 'routeUnknown'; readonly method: string; readonly path: string }
   | {
       readonly type: 'badRequest'
-      readonly where: 'path' | 'query' | 'body'
+      readonly where: 'path' | 'query' | 'body' | 'header'
       readonly field: string
       readonly expected: string
     }
   | { readonly type: 'notJson' }
+  | { readonly type: 'wrongCode' }
+  | { readonly type: 'wrongPassword' }
+  | { readonly type: 'alreadySetUp' }
+  | { readonly type: 'setUpFirst' }
+  | { readonly type: 'noAccount' }
+  | { readonly type: 'linkUnknown' }
+  | { readonly type: 'nameTaken'; readonly name: string }
+  | { readonly type: 'accessUnknown'; readonly id: string }
+  | { readonly type: 'notYours'; readonly role: Role }
+  | { readonly type: 'lastManager' }
+  | { readonly type: 'wrongOffset'; readonly received: number }
+  | { readonly type: 'hashDiffers'; readonly sha256: string }
+  | { readonly type: 'blobUnknown'; readonly sha256: string }
+  | { readonly type: 'rangeUnknown'; readonly length: number }
   | { readonly type: 'wrongMedia' }
   | { readonly type: 'tooLarge'; readonly maxBytes: number }
   | { readonly type: 'tooOften' }
@@ -34,7 +49,7 @@ const CATALOGUE: Catalogue = {
   loginNeeded: {
     status: 401,
     words: () =>
-      'this needs an access token, sent as Authorization: Bearer TOKEN; make one with swardwright token create',
+      'this needs a log-in; a script sends an access token as Authorization: Bearer TOKEN, made with swardwright token create',
   },
   tokenUnknown: { status: 401, words: () => 'the access token is unknown or was revoked' },
   roleNotAllowed: {
@@ -45,6 +60,11 @@ const CATALOGUE: Catalogue = {
     status: 403,
     words: ({ origin }) => `a page of ${origin} may not change anything here`,
   },
+  originMissing: {
+    status: 403,
+    words: () =>
+      'a change with a cookie must say which page it comes from (Origin); scripts use an access token',
+  },
   courseUnknown: { status: 404, words: ({ course }) => `there is no course ${course}` },
   routeUnknown: { status: 404, words: ({ method, path }) => `there is nothing at ${method} ${path}` },
   badRequest: {
@@ -52,6 +72,38 @@ const CATALOGUE: Catalogue = {
     words: ({ where, field, expected }) => `${where} field ${field} must be ${expected}`,
   },
   notJson: { status: 400, words: () => 'the body is not JSON' },
+  wrongCode: { status: 403, words: () => 'this is not the code that the server printed when it started' },
+  wrongPassword: { status: 403, words: () => 'name or password is not right' },
+  alreadySetUp: { status: 409, words: () => 'the manager’s account is made already; log in with it' },
+  setUpFirst: { status: 409, words: () => 'the manager’s own account comes first' },
+  noAccount: {
+    status: 409,
+    words: () => 'this access has no password: it is a device, a token or the machine itself',
+  },
+  linkUnknown: {
+    status: 410,
+    words: () => 'this join link was used, has ended or never was; ask for a new one',
+  },
+  nameTaken: { status: 409, words: ({ name }) => `there is an account called ${name} already` },
+  accessUnknown: {
+    status: 404,
+    words: ({ id }) => `there is no account, device or link ${id} that is still good`,
+  },
+  notYours: {
+    status: 403,
+    words: ({ role }) => `a deputy lets in and out crew and committee, not the role ${role}`,
+  },
+  lastManager: { status: 409, words: () => 'this is the only manager’s account; make another first' },
+  wrongOffset: { status: 409, words: ({ received }) => `go on at byte ${received}; that much is here` },
+  hashDiffers: {
+    status: 422,
+    words: ({ sha256 }) => `what came has not the SHA-256 ${sha256}; send it anew`,
+  },
+  blobUnknown: { status: 404, words: ({ sha256 }) => `there is no whole photo ${sha256}` },
+  rangeUnknown: {
+    status: 416,
+    words: ({ length }) => `the photo has ${length} bytes; ask for a part of them`,
+  },
   wrongMedia: { status: 415, words: () => 'send the body as Content-Type: application/json' },
   tooLarge: {
     status: 413,

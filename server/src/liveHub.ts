@@ -1,7 +1,12 @@
 import { PassThrough } from 'node:stream'
+import { cursorText } from '@swardwright/journal'
+import type { JournalStore } from './storage/storage.ts'
 
 /** Milliseconds between signs of life on a silent stream, so that proxies and phones keep it open. */
 const HEARTBEAT_MS = 25_000
+
+/** Milliseconds between looks at the journals that somebody listens to: other processes may write to them. */
+export const LOOK_MS = 1000
 
 /** A reader that lets this much pile up is gone; it comes back and pulls. */
 const BACKLOG_MAX_BYTES = 64 * 1024
@@ -10,23 +15,47 @@ const BACKLOG_MAX_BYTES = 64 * 1024
 export type LiveHub = {
   /** A new stream of server-sent events for one course. */
   readonly open: (course: string) => PassThrough
-  /** Sends an event to one stream. */
-  readonly send: (stream: PassThrough, event: string, data: unknown) => void
-  /** Sends an event to all streams of a course. */
-  readonly tell: (course: string, event: string, data: unknown) => void
+  /** Tells one stream where the journal ends. */
+  readonly send: (stream: PassThrough, cursor: string) => void
+  /** Tells all streams of a course where its journal ends, each at most once. */
+  readonly tell: (course: string, cursor: string) => void
   /** Ends all streams. */
   readonly close: () => void
 }
 
-/** Makes a hub without streams. */
-export const liveHub = (): LiveHub => {
-  const streams = new Map<PassThrough, string>()
+type Listener = { readonly course: string; told: string | null }
+
+/** Makes a hub without streams. What other processes write is found by looking at the end of each journal that has a listener. */
+export const liveHub = (journal: Pick<JournalStore, 'end'>, failed: (error: unknown) => void): LiveHub => {
+  const streams = new Map<PassThrough, Listener>()
   const write = (stream: PassThrough, text: string): void => {
     if (stream.writableLength > BACKLOG_MAX_BYTES) stream.destroy()
     else stream.write(text)
   }
-  const send = (stream: PassThrough, event: string, data: unknown): void =>
-    write(stream, `event: ${event}\ndata: ${JSON.stringify(data)}\n\n`)
+  const send = (stream: PassThrough, cursor: string): void => {
+    const listener = streams.get(stream)
+    if (listener === undefined || listener.told === cursor) return
+    listener.told = cursor
+    write(stream, `event: entries\ndata: ${JSON.stringify({ cursor })}\n\n`)
+  }
+  const tell = (course: string, cursor: string): void => {
+    for (const [stream, listener] of streams) if (listener.course === course) send(stream, cursor)
+  }
+  const look = async (): Promise<void> => {
+    for (const course of new Set([...streams.values()].map((listener) => listener.course)))
+      tell(course, cursorText(await journal.end(course)))
+  }
+  let isLooking = false
+  const looking = setInterval(() => {
+    if (isLooking) return
+    isLooking = true
+    look()
+      .catch(failed)
+      .finally(() => {
+        isLooking = false
+      })
+  }, LOOK_MS)
+  looking.unref()
   const heartbeat = setInterval(() => {
     for (const stream of streams.keys()) write(stream, ': here\n\n')
   }, HEARTBEAT_MS)
@@ -34,15 +63,14 @@ export const liveHub = (): LiveHub => {
   return {
     open: (course) => {
       const stream = new PassThrough()
-      streams.set(stream, course)
+      streams.set(stream, { course, told: null })
       stream.once('close', () => streams.delete(stream))
       return stream
     },
     send,
-    tell: (course, event, data) => {
-      for (const [stream, of] of streams) if (of === course) send(stream, event, data)
-    },
+    tell,
     close: () => {
+      clearInterval(looking)
       clearInterval(heartbeat)
       for (const stream of streams.keys()) stream.end()
     },

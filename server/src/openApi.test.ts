@@ -187,7 +187,7 @@ describe('the OpenAPI document', () => {
   it('says which routes need a token', () => {
     const security = (path: string, method: string) => document.paths[path]?.[method]?.security
     expect(security('/health', 'get')).toEqual([])
-    expect(security('/api/courses', 'post')).toEqual([{ token: [] }])
+    expect(security('/api/courses', 'post')).toEqual([{ token: [] }, { cookie: [] }])
   })
 
   it('accepts the published rows of each calculation and refuses a wrong field, in its schema of the input', () => {

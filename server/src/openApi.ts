@@ -38,9 +38,22 @@ const parametersOf = (schema: Route['params'], where: 'path' | 'query'): readonl
 }
 
 /** A route that lets in somebody without log-in has no security; all others take a token. */
-const securityOf = (rule: Rule): readonly JsonSchema[] => (rule.includes('public') ? [] : [{ token: [] }])
+const securityOf = (rule: Rule): readonly JsonSchema[] =>
+  rule.includes('public') ? [] : [{ token: [] }, { cookie: [] }]
+
+const FILE: JsonSchema = {
+  'application/octet-stream': { schema: { type: 'string', contentMediaType: 'application/octet-stream' } },
+}
+
+const bodyOf = (route: Route): JsonSchema => {
+  if (route.takesBytes === true) return { requestBody: { required: false, content: FILE } }
+  return route.body === null
+    ? {}
+    : { requestBody: { required: true, content: json(jsonSchemaOf(route.body, 'input')) } }
+}
 
 const contentOf = (route: Route): JsonSchema => {
+  if (route.answer === 'bytes') return FILE
   const schema = jsonSchemaOf(route.output, 'output')
   return route.answer === 'events'
     ? {
@@ -60,9 +73,7 @@ const operationOf = (name: string, route: Route): JsonSchema => ({
   description: `For: ${route.rule.join(', ')}.`,
   security: securityOf(route.rule),
   parameters: [...parametersOf(route.params, 'path'), ...parametersOf(route.query, 'query')],
-  ...(route.body === null
-    ? {}
-    : { requestBody: { required: true, content: json(jsonSchemaOf(route.body, 'input')) } }),
+  ...bodyOf(route),
   responses: {
     200: { description: 'Done.', content: contentOf(route) },
     default: {
@@ -111,6 +122,12 @@ export const openApiDocument = (): JsonSchema => ({
   paths: { ...routePaths(), ...calculationPaths() },
   components: {
     securitySchemes: {
+      cookie: {
+        type: 'apiKey',
+        in: 'cookie',
+        name: 'swardwright',
+        description: 'Set by a log-in or a join link',
+      },
       token: { type: 'http', scheme: 'bearer', description: 'Made by swardwright token create' },
     },
     schemas: { Entry: jsonSchemaOf(entrySchema, 'input'), Error: ERROR_SCHEMA },

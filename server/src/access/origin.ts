@@ -18,3 +18,7 @@ export const foreignOrigin = (request: FastifyRequest, singleUser: boolean): str
   const isOurs = url.host === request.host || (singleUser && isLoopbackName(url.hostname))
   return isOurs ? null : origin
 }
+
+/** Whether a request would change something and names no page: browsers name theirs, so one with a cookie and no page is a trick. */
+export const isNamelessChange = (request: FastifyRequest): boolean =>
+  !READS.includes(request.method) && request.headers.origin === undefined

@@ -1,4 +1,6 @@
 import { fail, ok, type Result } from '@swardwright/engine'
+import type { Attempts } from '../access/attempts.ts'
+import type { PasswordCost } from '../access/passwords.ts'
 import type { ApiError } from '../errors.ts'
 import type { LiveHub } from '../liveHub.ts'
 import type { CourseRow, Storage } from '../storage/storage.ts'
@@ -9,6 +11,12 @@ export type Context = {
   readonly storage: Storage
   readonly hub: LiveHub
   readonly weather: WeatherService
+  /** Wrong guesses of secrets so far. */
+  readonly attempts: Attempts
+  /** The code that makes the first account from elsewhere; null where the server has none. */
+  readonly setUpCode: string | null
+  /** What a new password costs to check. */
+  readonly passwordCost: PasswordCost
   /** The server's clock, epoch milliseconds. */
   readonly clock: () => number
 }

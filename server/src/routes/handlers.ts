@@ -1,5 +1,18 @@
 import { ok } from '@swardwright/engine'
 import { openApiDocument } from '../openApi.ts'
+import {
+  addAccount,
+  addLink,
+  changePassword,
+  endAccess,
+  join,
+  logIn,
+  logOut,
+  people,
+  setUp,
+  who,
+} from './access.ts'
+import { getBlob, putBlob } from './blobs.ts'
 import { listCalculations, runCalculation } from './calculations.ts'
 import type { Context } from './context.ts'
 import { addCourse, listCourses } from './courses.ts'
@@ -25,5 +38,17 @@ export const handlersOf = (context: Context): Handlers => ({
   history: readHistoryOf(context),
   uploadHistory: uploadHistory(context),
   fetchHistory: fetchHistory(context),
+  who: who(context),
+  setUp: setUp(context),
+  logIn: logIn(context),
+  logOut: logOut(context),
+  changePassword: changePassword(context),
+  join: join(context),
+  people: people(context),
+  addAccount: addAccount(context),
+  addLink: addLink(context),
+  endAccess: endAccess(context),
+  putBlob: putBlob(context),
+  getBlob: getBlob(context),
   openApi: async () => ok(openApiDocument()),
 })

@@ -10,8 +10,6 @@ export const live =
     const course = await courseOf(context, params.course)
     if (!course.ok) return course
     const stream = context.hub.open(params.course)
-    context.hub.send(stream, 'entries', {
-      cursor: cursorText(await context.storage.journal.end(params.course)),
-    })
+    context.hub.send(stream, cursorText(await context.storage.journal.end(params.course)))
     return ok(stream)
   }

@@ -10,7 +10,12 @@ const isHere = async (journal: JournalStore, course: string, cursor: Cursor): Pr
   return kept?.seq === cursor.seq && kept.entry.id === cursor.id
 }
 
-const storedEntry = ({ entry, seq, receivedAt }: KeptEntry) => ({ ...entry, seq, receivedAt })
+const storedEntry = ({ entry, seq, receivedAt, skewMs }: KeptEntry) => ({
+  ...entry,
+  seq,
+  receivedAt,
+  ...(skewMs === null ? {} : { skewMs }),
+})
 
 const cursorOf = (kept: KeptEntry | undefined): Cursor | null =>
   kept === undefined ? null : { seq: kept.seq, id: kept.entry.id }
@@ -22,15 +27,18 @@ export const pullEntries =
     const course = await courseOf(context, params.course)
     if (!course.ok) return course
     const after = parseCursor(query.after)
-    if (after === undefined)
+    const seen = parseCursor(query.seen)
+    if (after === undefined || seen === undefined)
       return fail({
         type: 'badRequest',
         where: 'query',
-        field: 'after',
+        field: after === undefined ? 'after' : 'seen',
         expected: 'a cursor as an answer gave it, or 0 for the beginning',
       })
     const { journal } = context.storage
-    const reset = after !== null && !(await isHere(journal, params.course, after))
+    const isGone = async (cursor: Cursor | null): Promise<boolean> =>
+      cursor !== null && !(await isHere(journal, params.course, cursor))
+    const reset = (await isGone(after)) || (await isGone(seen))
     const from = after === null || reset ? null : after
     const kept = await journal.page(params.course, from?.seq ?? 0, query.limit + 1)
     const page = kept.slice(0, query.limit)

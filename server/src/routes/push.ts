@@ -10,6 +10,8 @@ import {
 } from '@swardwright/journal'
 import type { CourseNaming, JournalStore, Outcome } from '../storage/storage.ts'
 import type { Access } from '../access/access.ts'
+import { isGood } from '../access/passes.ts'
+import { nameKey } from '../storage/people.ts'
 import { courseOf, type Context } from './context.ts'
 import type { Handler } from './registrar.ts'
 
@@ -68,6 +70,33 @@ const namingOf = (entries: readonly Entry[]): CourseNaming | null => {
   return namings.sort((a, b) => a.atMs - b.atMs || (a.entry < b.entry ? -1 : 1)).at(-1) ?? null
 }
 
+/** Names under which only their owners write. */
+const namesOfPeople = async ({ storage, clock }: Context): Promise<ReadonlySet<string>> => {
+  const accounts = (await storage.accounts.list()).filter((account) => account.endedAt === null)
+  const devices = (await storage.passes.list()).filter(
+    (pass) => pass.kind === 'device' && isGood(pass, clock()),
+  )
+  return new Set([...accounts, ...devices].map(({ name }) => nameKey(name)))
+}
+
+/**
+ * Who may stand as author of an entry (rule J30): a person or device only under its own name; a script under any name that is nobody's
+ * here, since it records for others; somebody at the machine itself, before there are accounts, under any.
+ */
+const authorRule = async (
+  context: Context,
+  access: Access,
+  handedOn: boolean,
+): Promise<(author: unknown) => string | null> => {
+  const { by, name, role } = access
+  if (by === 'machine' || name === null) return () => null
+  if (handedOn && (role === 'manager' || role === 'deputy')) return () => null
+  if (by !== 'token') return () => name
+  const taken = await namesOfPeople(context)
+  return (author) =>
+    typeof author === 'string' && taken.has(nameKey(author)) && author !== name ? name : null
+}
+
 const idTaken = (id: string): Refusal => ({
   id,
   why: 'bad-body',
@@ -93,15 +122,19 @@ export const pushEntries =
     const { role, sender } = access
     if (role === null) throw new Error('the rule of this route lets nobody in without log-in')
     const nowMs = context.clock()
-    const judged = body.entries.map((sent) => judgeEntry(sent, { course: params.course, role, nowMs }))
+    const skewMs = body.sentAt === undefined ? null : Date.parse(body.sentAt) - nowMs
+    const authorFor = await authorRule(context, access, body.handedOn === true)
+    const judged = body.entries.map((sent) =>
+      judgeEntry(sent, { course: params.course, role, nowMs, skewMs, author: authorFor(sent['author']) }),
+    )
     const fit = judged.flatMap((result) => (result.ok ? [result.value] : []))
     const foreign = await foreignStrikes(journal, fit, access)
     const taken = fit.filter((entry) => !foreign.has(entry.id))
     const receivedAt = momentFromMs(nowMs)
-    const arriving = taken.map((entry) => ({ entry, receivedAt, sender }))
+    const arriving = taken.map((entry) => ({ entry, receivedAt, sender, skewMs }))
     const { outcomes, end } = await journal.append(params.course, arriving, namingOf(taken))
     const cursor = cursorText(end)
-    if (outcomes.includes('stored')) context.hub.tell(params.course, 'entries', { cursor })
+    if (outcomes.includes('stored')) context.hub.tell(params.course, cursor)
     const answer = answerOf(taken, outcomes)
     const refused: readonly Refusal[] = [
       ...judged.flatMap((result) => (result.ok ? [] : [result.error])),

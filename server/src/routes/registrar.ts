@@ -1,3 +1,4 @@
+import { Readable } from 'node:stream'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import * as v from 'valibot'
 import { fail, ok, type Result } from '@swardwright/engine'
@@ -9,7 +10,6 @@ import {
   type RouteName,
   type RouteOutput,
 } from '@swardwright/journal'
-import type { Readable } from 'node:stream'
 import type { Access } from '../access/access.ts'
 import { errorAnswer, type ApiError } from '../errors.ts'
 
@@ -21,9 +21,28 @@ export type Call<N extends RouteName> = {
   readonly query: PartOf<(typeof ROUTES)[N]['query']>
   readonly body: PartOf<(typeof ROUTES)[N]['body']>
   readonly access: Access
+  readonly http: Http
 }
 
-type Answered<N extends RouteName> = (typeof ROUTES)[N]['answer'] extends 'events' ? Readable : RouteOutput<N>
+/** What a few handlers need beyond the table: headers, cookies, files. */
+export type Http = {
+  /** A header of the request. */
+  readonly header: (name: string) => string | undefined
+  /** The body as it comes, of a route that takes bytes; empty for others. */
+  readonly body: AsyncIterable<Uint8Array>
+  /** Where the request comes from. */
+  readonly address: string
+  /** True over https, at this server or at its proxy. */
+  readonly isSecure: boolean
+  readonly set: (name: string, value: string) => void
+  readonly status: (code: number) => void
+}
+
+type Answered<N extends RouteName> = (typeof ROUTES)[N]['answer'] extends 'events'
+  ? Readable
+  : (typeof ROUTES)[N]['answer'] extends 'bytes'
+    ? Uint8Array
+    : RouteOutput<N>
 
 /** What does the work of a route. */
 export type Handler<N extends RouteName> = (call: Call<N>) => Promise<Result<Answered<N>, ApiError>>
@@ -55,7 +74,11 @@ const checked = (schema: v.GenericSchema | null, value: unknown, where: Where): 
 }
 
 /** The checked parts of a request, or the first thing wrong with it. */
-const callOf = (route: Route, request: FastifyRequest, access: Access): Result<Call<RouteName>, ApiError> => {
+const callOf = (
+  route: Route,
+  request: FastifyRequest,
+  { access, http }: Pick<Call<RouteName>, 'access' | 'http'>,
+): Result<Call<RouteName>, ApiError> => {
   const params = checked(route.params, request.params, 'path')
   if (!params.ok) return params
   const query = checked(route.query, request.query, 'query')
@@ -63,41 +86,77 @@ const callOf = (route: Route, request: FastifyRequest, access: Access): Result<C
   const body = checked(route.body, request.body, 'body')
   if (!body.ok) return body
   // The schemas of this very route have just accepted the parts.
-  return ok({ params: params.value, query: query.value, body: body.value, access } as Call<RouteName>)
+  const parts = { params: params.value, query: query.value, body: body.value }
+  return ok({ ...parts, access, http } as Call<RouteName>)
 }
 
 /** Answers with an error of the catalogue. */
 export const sendError = (reply: FastifyReply, error: ApiError): FastifyReply => {
   const { status, body } = errorAnswer(error)
+  if (error.type === 'wrongOffset' && error.received > 0)
+    void reply.header('Range', `bytes=0-${error.received - 1}`)
+  if (error.type === 'rangeUnknown') void reply.header('Content-Range', `bytes */${error.length}`)
   if (status === 401) void reply.header('WWW-Authenticate', 'Bearer')
   return reply.code(status).header('Cache-Control', 'no-store').send(body)
 }
+
+const NO_BODY: AsyncIterable<Uint8Array> = Readable.from([])
+
+const httpOf = (route: Route, request: FastifyRequest, reply: FastifyReply): Http => ({
+  header: (name) => {
+    const value = request.headers[name]
+    return Array.isArray(value) ? value.join(', ') : value
+  },
+  body: route.takesBytes === true && request.body instanceof Readable ? request.body : NO_BODY,
+  address: request.ip,
+  isSecure: request.protocol === 'https',
+  set: (name, value) => void reply.header(name, value),
+  status: (code) => void reply.code(code),
+})
+
+/** How often one address may try secrets in a minute, beside the count of wrong guesses. */
+const GUARDED = { rateLimit: { max: 30, timeWindow: 60_000, allowList: () => false } }
 
 const EVENT_STREAM = {
   'Content-Type': 'text/event-stream; charset=utf-8',
   'X-Accel-Buffering': 'no',
 } as const
 
+const answer = async (
+  { route, handler }: { readonly route: Route; readonly handler: Handler<RouteName> },
+  request: FastifyRequest,
+  reply: FastifyReply,
+): Promise<FastifyReply> => {
+  const { access } = request
+  if (access === null) throw new Error('a request reached a route before anyone asked who it is')
+  const refusal = refusalOf(route, access)
+  if (refusal !== null) return sendError(reply, refusal)
+  const call = callOf(route, request, { access, http: httpOf(route, request, reply) })
+  if (!call.ok) return sendError(reply, call.error)
+  const result = await handler(call.value)
+  if (!result.ok) return sendError(reply, result.error)
+  if (!reply.hasHeader('Cache-Control')) void reply.header('Cache-Control', 'no-store')
+  if (route.answer === 'events') void reply.headers(EVENT_STREAM)
+  return reply.send(route.answer === 'bytes' ? Buffer.from(result.value as Uint8Array) : result.value)
+}
+
 /** Registers every route of the table: let in by its rule, checked by its schemas, answered by its handler. */
 export const registerRoutes = (app: FastifyInstance, handlers: Handlers): void => {
-  for (const [name, route] of Object.entries(ROUTES) as [RouteName, Route][]) {
+  const all = Object.entries(ROUTES) as [RouteName, Route][]
+  const add = (scope: FastifyInstance, [name, route]: [RouteName, Route]): void => {
     const handler = handlers[name] as unknown as Handler<RouteName>
-    app.route({
+    scope.route({
       method: route.method,
       url: route.path,
-      handler: async (request, reply) => {
-        const { access } = request
-        if (access === null) throw new Error('a request reached a route before anyone asked who it is')
-        const refusal = refusalOf(route, access)
-        if (refusal !== null) return sendError(reply, refusal)
-        const call = callOf(route, request, access)
-        if (!call.ok) return sendError(reply, call.error)
-        const result = await handler(call.value)
-        if (!result.ok) return sendError(reply, result.error)
-        void reply.header('Cache-Control', 'no-store')
-        if (route.answer === 'events') void reply.headers(EVENT_STREAM)
-        return reply.send(result.value)
-      },
+      ...(route.guarded === true ? { config: GUARDED } : {}),
+      handler: (request, reply) => answer({ route, handler }, request, reply),
     })
   }
+  for (const one of all) if (one[1].takesBytes !== true) add(app, one)
+  // Files come under any media type and are taken as they come, never read into memory whole.
+  void app.register(async (scope) => {
+    scope.removeAllContentTypeParsers()
+    scope.addContentTypeParser('*', (_request, payload, done) => done(null, payload))
+    for (const one of all) if (one[1].takesBytes === true) add(scope, one)
+  })
 }

@@ -3,9 +3,10 @@ import type { Entry } from '@swardwright/journal'
 import { idOf, noteEntry } from '../testing/entries.ts'
 import type { ArrivingEntry, Storage } from './storage.ts'
 
-const arriving = (entry: Entry, sender = 'local'): ArrivingEntry => ({
+const arriving = (entry: Entry, sender = 'local', skewMs: number | null = null): ArrivingEntry => ({
   entry,
   sender,
+  skewMs,
   receivedAt: '2026-08-10T06:00:00.000Z',
 })
 
@@ -34,8 +35,7 @@ const journalRules = (storage: () => Storage): void => {
   })
 
   it('gives entries back as they came', async () => {
-    const [first] = notes(1, 1)
-    if (first === undefined) throw new Error('one note')
+    const first = arriving(noteEntry(1), 'device:a', -1500)
     await storage().journal.append('links', [first], null)
     expect(await storage().journal.page('links', 0, 10)).toEqual([{ ...first, seq: 1 }])
   })
@@ -158,6 +158,127 @@ const tokenRules = (storage: () => Storage): void => {
   })
 }
 
+const accountRules = (storage: () => Storage): void => {
+  const row = (id: string, name: string) =>
+    ({ id, name, role: 'deputy', secret: `s-${id}`, createdAt: '2026-08-10T06:00:00.000Z' }) as const
+  const many = { onlyFirst: false }
+
+  it('keeps accounts in the order in which they were made, one a name whatever its case', async () => {
+    const { accounts } = storage()
+    expect(await accounts.add(row('b', 'Ada Birch'), many)).toBe(true)
+    expect(await accounts.add(row('a', 'Ben Ash'), many)).toBe(true)
+    expect(await accounts.add(row('c', ' ADA birch'), many)).toBe(false)
+    expect((await accounts.list()).map((account) => account.id)).toEqual(['b', 'a'])
+    expect((await accounts.list())[0]).toEqual({ ...row('b', 'Ada Birch'), endedAt: null })
+  })
+
+  it('makes a first account once, also when two ask at the same moment', async () => {
+    const { accounts } = storage()
+    const first = { onlyFirst: true }
+    const made = await Promise.all(['a', 'b', 'c'].map((id) => accounts.add(row(id, `Name ${id}`), first)))
+    expect(made.filter(Boolean)).toHaveLength(1)
+    expect(await accounts.add(row('d', 'Another'), first)).toBe(false)
+    expect(await accounts.list()).toHaveLength(1)
+  })
+
+  it('ends an account once and frees its name', async () => {
+    const { accounts } = storage()
+    await accounts.add(row('a', 'Ada'), { onlyFirst: true })
+    expect(await accounts.end('a', '2026-09-01T00:00:00.000Z')).toBe(true)
+    expect(await accounts.end('a', '2026-09-02T00:00:00.000Z')).toBe(false)
+    expect(await accounts.end('z', '2026-09-02T00:00:00.000Z')).toBe(false)
+    expect((await accounts.list())[0]?.endedAt).toBe('2026-09-01T00:00:00.000Z')
+    expect(await accounts.add(row('b', 'Ada'), { onlyFirst: true })).toBe(true)
+  })
+
+  it('changes a secret', async () => {
+    const { accounts } = storage()
+    await accounts.add(row('a', 'Ada'), many)
+    await accounts.setSecret('a', 'new')
+    expect((await accounts.list())[0]?.secret).toBe('new')
+  })
+}
+
+const passRules = (storage: () => Storage): void => {
+  const pass = (id: string, account: string | null = null) =>
+    ({
+      id,
+      hash: `h-${id}`,
+      kind: account === null ? 'invite' : 'session',
+      role: 'crew',
+      name: 'Shed tablet',
+      account,
+      createdAt: '2026-08-10T06:00:00.000Z',
+      expiresAt: '2026-08-17T06:00:00.000Z',
+    }) as const
+  const ended = '2026-08-11T06:00:00.000Z'
+
+  it('finds a pass by its hash until it ends, and ends it for one of two who ask at once', async () => {
+    const { passes } = storage()
+    await passes.add(pass('p1'))
+    expect(await passes.findByHash('h-p1')).toEqual({ ...pass('p1'), endedAt: null })
+    const both = await Promise.all([passes.end('p1', ended), passes.end('p1', ended)])
+    expect(both.filter(Boolean)).toHaveLength(1)
+    expect(await passes.findByHash('h-p1')).toBeNull()
+    expect(await passes.list()).toEqual([{ ...pass('p1'), endedAt: ended }])
+  })
+
+  it('ends the sessions of one account and no others', async () => {
+    const { accounts, passes } = storage()
+    for (const id of ['a', 'b'])
+      await accounts.add(
+        { id, name: id, role: 'deputy', secret: 's', createdAt: ended },
+        { onlyFirst: false },
+      )
+    for (const [id, account] of [
+      ['p1', 'a'],
+      ['p2', 'b'],
+      ['p3', 'a'],
+    ] as const)
+      await passes.add(pass(id, account))
+    await passes.endOfAccount('a', ended)
+    expect((await passes.list()).map((row) => row.endedAt)).toEqual([ended, null, ended])
+  })
+}
+
+const blobRules = (storage: () => Storage): void => {
+  // NIST, SHA-256 example 'abc' (FIPS 180-2, appendix B.1).
+  const abc = 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'
+  const bytes = (text: string) => new TextEncoder().encode(text)
+
+  it('takes a file in pieces, in order, and gives any part of it once it is whole', async () => {
+    const { blobs } = storage()
+    expect(await blobs.state('links', abc)).toEqual({ received: 0, whole: false })
+    expect(await blobs.append('links', abc, 0, bytes('a'))).toBe(true)
+    expect(await blobs.append('links', abc, 0, bytes('a'))).toBe(false)
+    expect(await blobs.state('links', abc)).toEqual({ received: 1, whole: false })
+    expect(await blobs.read('links', abc, 0, 3)).toBeNull()
+    expect(await blobs.append('links', abc, 1, bytes('bc'))).toBe(true)
+    expect(await blobs.finish('links', abc)).toBe(true)
+    expect(await blobs.state('links', abc)).toEqual({ received: 3, whole: true })
+    expect(await blobs.read('links', abc, 1, 3)).toEqual(bytes('bc'))
+    expect(await blobs.append('links', abc, 3, bytes('d'))).toBe(false)
+    expect((await blobs.state('park', abc)).received).toBe(0)
+  })
+
+  it('drops a file whose hash differs, so that it can be sent anew', async () => {
+    const { blobs } = storage()
+    expect(await blobs.finish('links', abc)).toBe(false)
+    await blobs.append('links', abc, 0, bytes('abd'))
+    expect(await blobs.finish('links', abc)).toBe(false)
+    expect(await blobs.state('links', abc)).toEqual({ received: 0, whole: false })
+    await blobs.append('links', abc, 0, bytes('abc'))
+    expect(await blobs.finish('links', abc)).toBe(true)
+  })
+
+  it('takes each piece once when two send the same file at once', async () => {
+    const { blobs } = storage()
+    const taken = await Promise.all([1, 2, 3].map(() => blobs.append('links', abc, 0, bytes('abc'))))
+    expect(taken.filter(Boolean)).toHaveLength(1)
+    expect(await blobs.finish('links', abc)).toBe(true)
+  })
+}
+
 /** What every storage must do. `make` gives a new, empty one. */
 export const describeStorage = (name: string, make: () => Promise<Storage>): void => {
   describe(name, () => {
@@ -172,5 +293,8 @@ export const describeStorage = (name: string, make: () => Promise<Storage>): voi
     journalRules(() => storage)
     tokenRules(() => storage)
     weatherRules(() => storage)
+    accountRules(() => storage)
+    passRules(() => storage)
+    blobRules(() => storage)
   })
 }

@@ -1,4 +1,6 @@
 import { sameJson } from '@swardwright/journal'
+import { memoryBlobs } from './memoryBlobs.ts'
+import { memoryAccounts, memoryPasses } from './memoryPeople.ts'
 import type {
   ArrivingEntry,
   CourseNaming,
@@ -90,6 +92,9 @@ export const memoryStorage = (): Storage => {
   return {
     journal: memoryJournal(shelves),
     tokens: memoryTokens(new Map()),
+    accounts: memoryAccounts(),
+    passes: memoryPasses(),
+    blobs: memoryBlobs(),
     weather: memoryWeather(shelves),
     close: async () => undefined,
   }

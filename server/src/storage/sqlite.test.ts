@@ -25,7 +25,11 @@ describe('an SQLite file', () => {
     const before = await sqliteStorage(folder)
     await before.journal.addCourse({ id: 'links', name: 'Links' })
     const receivedAt = '2026-08-10T06:00:00.000Z'
-    await before.journal.append('links', [{ entry: noteEntry(1), receivedAt, sender: 'local' }], null)
+    await before.journal.append(
+      'links',
+      [{ entry: noteEntry(1), receivedAt, sender: 'local', skewMs: null }],
+      null,
+    )
     await before.close()
     const after = await sqliteStorage(folder)
     expect(await after.journal.courses()).toEqual([{ id: 'links', name: 'Links' }])
@@ -62,7 +66,11 @@ describe('an SQLite file', () => {
     const storage = await sqliteStorage(folder)
     await storage.journal.addCourse({ id: 'links', name: 'Links' })
     const receivedAt = '2026-08-10T06:00:00.000Z'
-    await storage.journal.append('links', [{ entry: noteEntry(1), receivedAt, sender: 'local' }], null)
+    await storage.journal.append(
+      'links',
+      [{ entry: noteEntry(1), receivedAt, sender: 'local', skewMs: null }],
+      null,
+    )
     const database = await openDatabase(join(folder, DATABASE_FILE))
     database.exec(`UPDATE entry SET json = '{"id":"?"}'`)
     database.close()

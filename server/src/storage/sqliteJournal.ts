@@ -1,6 +1,7 @@
 import * as v from 'valibot'
-import { entrySchema, sameJson, type Entry } from '@swardwright/journal'
+import { sameJson, type Entry } from '@swardwright/journal'
 import { inTransaction, type Database } from './database.ts'
+import { entryOfJson } from './entryOfJson.ts'
 import type { ArrivingEntry, JournalStore, KeptEntry, Outcome } from './storage.ts'
 
 const courseRow = v.object({ id: v.string(), name: v.string() })
@@ -9,15 +10,13 @@ const entryRow = v.object({
   seq: v.number(),
   received_at: v.string(),
   sender: v.string(),
+  skew_ms: v.nullable(v.number()),
   json: v.string(),
 })
 
-/** Corrupt data stops here with the number of the entry; nothing is guessed. */
 const keptFrom = (row: unknown): KeptEntry => {
-  const { seq, received_at: receivedAt, sender, json } = v.parse(entryRow, row)
-  const entry = v.safeParse(entrySchema, JSON.parse(json))
-  if (!entry.success) throw new Error(`entry ${seq} in the database is damaged: ${v.summarize(entry.issues)}`)
-  return { seq, receivedAt, sender, entry: entry.output }
+  const { seq, received_at: receivedAt, sender, skew_ms: skewMs, json } = v.parse(entryRow, row)
+  return { seq, receivedAt, sender, skewMs, entry: entryOfJson(seq, json) }
 }
 
 const statementsOf = (database: Database) => ({
@@ -30,12 +29,14 @@ const statementsOf = (database: Database) => ({
     'UPDATE course SET name = ?, named_at_ms = ?, named_by = ? WHERE id = ? AND (named_at_ms, named_by) < (?, ?)',
   ),
   end: database.prepare('SELECT seq, id FROM entry WHERE course = ? ORDER BY seq DESC LIMIT 1'),
-  byId: database.prepare('SELECT seq, received_at, sender, json FROM entry WHERE course = ? AND id = ?'),
+  byId: database.prepare(
+    'SELECT seq, received_at, sender, skew_ms, json FROM entry WHERE course = ? AND id = ?',
+  ),
   insert: database.prepare(
-    'INSERT INTO entry (course, seq, id, received_at, sender, json) VALUES (?, ?, ?, ?, ?, ?)',
+    'INSERT INTO entry (course, seq, id, received_at, sender, skew_ms, json) VALUES (?, ?, ?, ?, ?, ?, ?)',
   ),
   page: database.prepare(
-    'SELECT seq, received_at, sender, json FROM entry WHERE course = ? AND seq > ? ORDER BY seq LIMIT ?',
+    'SELECT seq, received_at, sender, skew_ms, json FROM entry WHERE course = ? AND seq > ? ORDER BY seq LIMIT ?',
   ),
 })
 
@@ -61,11 +62,11 @@ const keepAll = (
   entries: readonly ArrivingEntry[],
 ): readonly Outcome[] => {
   let seq = endOf(statements, course)?.seq ?? 0
-  return entries.map(({ entry, receivedAt, sender }) => {
+  return entries.map(({ entry, receivedAt, sender, skewMs }) => {
     const known = findOne(statements, course, entry.id)
     if (known !== null) return outcomeOfKnown(known, entry)
     seq += 1
-    statements.insert.run(course, seq, entry.id, receivedAt, sender, JSON.stringify(entry))
+    statements.insert.run(course, seq, entry.id, receivedAt, sender, skewMs, JSON.stringify(entry))
     return 'stored'
   })
 }

@@ -1,4 +1,6 @@
 import type { Cursor, Entry, Role } from '@swardwright/journal'
+import type { BlobStore } from './blobs.ts'
+import type { AccountStore, PassStore } from './people.ts'
 
 /** A course that is kept here. */
 export type CourseRow = { readonly id: string; readonly name: string }
@@ -8,8 +10,10 @@ export type ArrivingEntry = {
   readonly entry: Entry
   /** When the server took it in, ISO 8601. */
   readonly receivedAt: string
-  /** Which access sent it: `local`, `server`, or `token:ID`. */
+  /** Which access sent it: `local`, `server`, or `token:ID`, `account:ID`, `device:ID`. */
   readonly sender: string
+  /** How far the device's clock was ahead of the server's when it was sent, ms; null when the device did not say. */
+  readonly skewMs: number | null
 }
 
 /** An entry as it is kept. */
@@ -87,6 +91,9 @@ export type WeatherStore = {
 export type Storage = {
   readonly journal: JournalStore
   readonly tokens: TokenStore
+  readonly accounts: AccountStore
+  readonly passes: PassStore
+  readonly blobs: BlobStore
   readonly weather: WeatherStore
   readonly close: () => Promise<void>
 }

@@ -5,6 +5,7 @@ import { inTransaction, type Database } from './database.ts'
  * Steps that bring a database from version n - 1 to n, kept in `user_version`. A step that was released is never changed.
  * 1: courses, entries numbered per course, access tokens.
  * 2: weather of the courses.
+ * 3: how far the clock of the sender was off, accounts, and what lets browsers in.
  */
 const STEPS: readonly string[] = [
   `CREATE TABLE course (
@@ -36,6 +37,29 @@ const STEPS: readonly string[] = [
      name TEXT NOT NULL,
      text TEXT NOT NULL,
      PRIMARY KEY (course, name)
+   ) STRICT;`,
+  `ALTER TABLE entry ADD COLUMN skew_ms INTEGER;
+   CREATE TABLE account (
+     id TEXT PRIMARY KEY,
+     name TEXT NOT NULL,
+     name_key TEXT NOT NULL,
+     role TEXT NOT NULL,
+     secret TEXT NOT NULL,
+     created_at TEXT NOT NULL,
+     ended_at TEXT,
+     first INTEGER UNIQUE
+   ) STRICT;
+   CREATE UNIQUE INDEX account_name ON account (name_key) WHERE ended_at IS NULL;
+   CREATE TABLE pass (
+     id TEXT PRIMARY KEY,
+     hash TEXT NOT NULL UNIQUE,
+     kind TEXT NOT NULL,
+     role TEXT NOT NULL,
+     name TEXT NOT NULL,
+     account TEXT REFERENCES account (id),
+     created_at TEXT NOT NULL,
+     expires_at TEXT NOT NULL,
+     ended_at TEXT
    ) STRICT;`,
 ]
 
