@@ -1,4 +1,5 @@
 import { CALC_COMMANDS } from './calc.ts'
+import { CERT_COMMANDS } from './cert.ts'
 import { COURSE_COMMANDS } from './course.ts'
 import { dispatch } from './dispatch.ts'
 import { ENTRY_COMMANDS } from './entry.ts'
@@ -20,6 +21,7 @@ const COMMANDS = [
   ...ENTRY_COMMANDS,
   serve,
   ...TOKEN_COMMANDS,
+  ...CERT_COMMANDS,
 ]
 
 // The exit code is set rather than forced, so that what was written to a pipe is written whole.

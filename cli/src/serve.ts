@@ -1,11 +1,20 @@
-import type { Provider, RunningServer } from '@swardwright/server'
+import type { Pair, Provider, RunningServer, StartOptions } from '@swardwright/server'
+import { tlsErrorWords } from './cert.ts'
 import { BadInput, type Command, type Io } from './command.ts'
-import { readOptions, wholeNumber } from './options.ts'
+import { databaseAddress, readOptions, wholeNumber } from './options.ts'
 
 /** Folder of the database unless another is given, under the folder the command is run in. */
 export const DEFAULT_DATA_DIR = 'data'
 
-const OPTIONS = { port: 'text', data: 'text', host: 'text', 'weather-url': 'text' } as const
+const OPTIONS = {
+  port: 'text',
+  data: 'text',
+  host: 'text',
+  'weather-url': 'text',
+  database: 'text',
+  'tls-cert': 'text',
+  'tls-key': 'text',
+} as const
 
 /** Says where weather is asked for, where no option does. */
 const WEATHER_URL = 'SWARDWRIGHT_WEATHER_URL'
@@ -49,37 +58,65 @@ const weatherProvider = async (option: string | undefined): Promise<Provider | n
   )
 }
 
-type Where = { readonly port: number; readonly host: string; readonly dataDir: string }
-
-const started = async (
-  { port, host, dataDir }: Where,
-  provider: Provider | null,
+/** The certificate and key to serve with; null for plain http. */
+const tlsFrom = async (
+  certFile: string | undefined,
+  keyFile: string | undefined,
   io: Io,
-): Promise<RunningServer> => {
+): Promise<Pair | null> => {
+  if (certFile === undefined && keyFile === undefined) return null
+  if (certFile === undefined || keyFile === undefined)
+    throw new BadInput('--tls-cert and --tls-key go together')
+  const pair = { cert: await io.readFile(certFile), key: await io.readFile(keyFile) }
+  const { checkPair } = await server()
+  const checked = checkPair(pair, Date.now())
+  if (!checked.ok) throw new BadInput(tlsErrorWords(checked.error, `${certFile}, ${keyFile}`))
+  return pair
+}
+
+type Where = Pick<StartOptions, 'port' | 'host' | 'dataDir' | 'weatherProvider'> & {
+  readonly database: string | null
+  readonly tls: Pair | null
+}
+
+const started = async (where: Where, io: Io): Promise<RunningServer> => {
   const { startServer } = await server()
+  const { port, host, dataDir, database } = where
   try {
-    return await startServer({
-      port,
-      host,
-      dataDir,
-      weatherProvider: provider,
-      log: ({ level, message }) => io.err(`${level}: ${message}`),
-    })
+    return await startServer({ ...where, log: ({ level, message }) => io.err(`${level}: ${message}`) })
   } catch (error) {
-    const words = ADDRESS_WORDS[codeOf(error)]
+    const words = database === null ? ADDRESS_WORDS[codeOf(error)] : undefined
     if (words !== undefined) throw new BadInput(words(port, host), { cause: error })
+    const place = database === null ? dataDir : 'that database'
     throw new BadInput(
-      `can't keep data in ${dataDir}: ${error instanceof Error ? error.message : String(error)}`,
-      { cause: error },
+      `can't keep data in ${place}: ${error instanceof Error ? error.message : String(error)}`,
+      {
+        cause: error,
+      },
     )
   }
+}
+
+/** What whoever started the server should know about who may come in. On the error stream: the first one has the address alone. */
+const tellWhoMayCome = ({ address, singleUser, setUpCode }: RunningServer, io: Io): void => {
+  if (setUpCode !== null && singleUser)
+    io.err(
+      'Whoever uses it on this machine is the manager, until an account is made under More, Who may come in',
+    )
+  if (setUpCode !== null)
+    io.err(`The manager's account can be made from elsewhere at ${address}account with the code ${setUpCode}`)
+  if (!singleUser)
+    io.err(
+      'Others can reach this address, so everybody logs in, joins by a link, or has an access token: swardwright token create',
+    )
 }
 
 /** Serves the app until the process is asked to end; the first line printed is the address. */
 export const serve: Command = {
   noun: 'serve',
   verb: '',
-  usage: '[--port N] [--data DIR] [--host H] [--weather-url URL]',
+  usage:
+    '[--port N] [--data DIR] [--host H] [--database postgres://...] [--tls-cert F --tls-key F] [--weather-url URL]',
   summary: 'serve the app and keep the journals',
   run: async (argv, io) => {
     const { options } = readOptions(argv, OPTIONS)
@@ -87,15 +124,19 @@ export const serve: Command = {
     const port = wholeNumber('port', options.port, { min: 0, max: 65_535 }) ?? DEFAULT_PORT
     const provider = await weatherProvider(options['weather-url'])
     const ended = askedToEnd()
-    const where = {
-      port,
-      host: options.host ?? DEFAULT_HOST,
-      dataDir: options.data ?? DEFAULT_DATA_DIR,
-    }
-    const running = await started(where, provider, io)
+    const running = await started(
+      {
+        port,
+        host: options.host ?? DEFAULT_HOST,
+        dataDir: options.data ?? DEFAULT_DATA_DIR,
+        database: databaseAddress(options.database),
+        weatherProvider: provider,
+        tls: await tlsFrom(options['tls-cert'], options['tls-key'], io),
+      },
+      io,
+    )
     io.out(`Swardwright is at ${running.address}`)
-    if (!running.singleUser)
-      io.err('Others can reach this address, so everybody needs an access token: swardwright token create')
+    tellWhoMayCome(running, io)
     await ended
     await running.close()
     return 0

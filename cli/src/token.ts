@@ -1,11 +1,18 @@
 import { ROLES, type Role } from '@swardwright/journal'
 import type { Storage } from '@swardwright/server'
 import { BadInput, type Command } from './command.ts'
-import { readOptions, required } from './options.ts'
+import { databaseAddress, readOptions, required } from './options.ts'
 
-const withStorage = async <T>(dataDir: string, work: (storage: Storage) => Promise<T>): Promise<T> => {
-  const { sqliteStorage } = await import('@swardwright/server')
-  const storage = await sqliteStorage(dataDir)
+const PLACE = { data: 'text', database: 'text' } as const
+
+type Place = { readonly data?: string; readonly database?: string }
+
+/** Where tokens are kept: the file in `--data`, or with `--database` the club's PostgreSQL database. */
+const withStorage = async <T>(place: Place, work: (storage: Storage) => Promise<T>): Promise<T> => {
+  const { openStorage } = await import('@swardwright/server')
+  const database = databaseAddress(place.database)
+  const dataDir = database === null ? required('data', place.data) : ''
+  const storage = await openStorage({ dataDir, database, log: () => undefined })
   try {
     return await work(storage)
   } finally {
@@ -25,11 +32,11 @@ const create: Command = {
   usage: '--data DIR --role manager|deputy|crew|committee [--name N]',
   summary: 'print a new access token for a script or device; it is shown only this once',
   run: async (argv, io) => {
-    const { options } = readOptions(argv, { data: 'text', role: 'text', name: 'text' })
+    const { options } = readOptions(argv, { ...PLACE, role: 'text', name: 'text' })
     const role = roleOf(required('role', options.role))
     const name = options.name ?? role
     const { createToken } = await import('@swardwright/server')
-    const { token } = await withStorage(required('data', options.data), ({ tokens }) =>
+    const { token } = await withStorage(options, ({ tokens }) =>
       createToken(tokens, { role, name, nowMs: Date.now() }),
     )
     io.out(token)
@@ -43,8 +50,8 @@ const list: Command = {
   usage: '--data DIR [--json]',
   summary: 'list access tokens: id, role, name, since when, until when',
   run: async (argv, io) => {
-    const { options } = readOptions(argv, { data: 'text', json: 'flag' })
-    const rows = await withStorage(required('data', options.data), ({ tokens }) => tokens.list())
+    const { options } = readOptions(argv, { ...PLACE, json: 'flag' })
+    const rows = await withStorage(options, ({ tokens }) => tokens.list())
     const shown = rows.map(({ hash: _hash, ...row }) => row)
     if (options.json === true) io.out(JSON.stringify(shown))
     else
@@ -62,15 +69,9 @@ const revoke: Command = {
   usage: 'ID --data DIR',
   summary: 'end an access token at once',
   run: async (argv, io) => {
-    const { options, words } = readOptions(
-      argv,
-      { data: 'text' },
-      { least: 1, most: 1, names: 'the id of one token' },
-    )
+    const { options, words } = readOptions(argv, PLACE, { least: 1, most: 1, names: 'the id of one token' })
     const [id = ''] = words
-    const isDone = await withStorage(required('data', options.data), ({ tokens }) =>
-      tokens.revoke(id, new Date().toISOString()),
-    )
+    const isDone = await withStorage(options, ({ tokens }) => tokens.revoke(id, new Date().toISOString()))
     if (!isDone) throw new BadInput(`there is no token ${id} that is still good`)
     io.out(`token ${id} is revoked`)
     return 0

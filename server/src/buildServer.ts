@@ -11,6 +11,7 @@ import { handlersOf } from './routes/handlers.ts'
 import { registerRoutes, sendError } from './routes/registrar.ts'
 import { APP_FOLDER, serveApp } from './staticApp.ts'
 import type { Storage } from './storage/storage.ts'
+import type { Pair } from './tls/authority.ts'
 import { USUAL_PATIENCE, type Patience } from './weather/ask.ts'
 import type { Provider } from './weather/provider.ts'
 import { weatherService } from './weather/weatherService.ts'
@@ -23,9 +24,6 @@ export const REQUESTS_PER_MINUTE = 1200
 
 /** Something that whoever keeps the server should see. */
 export type LogEvent = { readonly level: 'info' | 'warn' | 'error'; readonly message: string }
-
-/** A certificate with what it stands on, and its key, both PEM. */
-export type Tls = { readonly cert: string; readonly key: string }
 
 /** What a server is made of. */
 export type ServerOptions = {
@@ -40,7 +38,7 @@ export type ServerOptions = {
   /** What a new password costs to check; the usual cost unless told. */
   readonly passwordCost?: PasswordCost
   /** Served over https with these; over plain http without. */
-  readonly tls?: Tls | null
+  readonly tls?: Pair | null
   /** Folder of the built app; the one beside this package unless told. */
   readonly appFolder?: string
   /** Weather service that the operator named; without one it is off until a manager turns the usual one on. */
@@ -103,7 +101,7 @@ const SETTINGS = {
 } as const
 
 // The two kinds of server differ in a type that nothing here looks at.
-const fastifyOf = (tls: Tls | null): FastifyInstance =>
+const fastifyOf = (tls: Pair | null): FastifyInstance =>
   tls === null
     ? fastify(SETTINGS)
     : (fastify({ ...SETTINGS, https: { cert: tls.cert, key: tls.key } }) as unknown as FastifyInstance)

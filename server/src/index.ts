@@ -12,10 +12,11 @@ export {
   type RunningServer,
   type StartOptions,
 } from './startServer.ts'
+export { checkPair, newAuthority, newServerPair, type Pair, type TlsError } from './tls/authority.ts'
 export { createToken, type NewToken } from './access/tokens.ts'
 export { jsonSchemaOf, type JsonSchema } from './jsonSchema.ts'
 export { openApiDocument } from './openApi.ts'
 export { providerOf, type Provider } from './weather/provider.ts'
 export { memoryStorage } from './storage/memory.ts'
-export { sqliteStorage } from './storage/sqlite.ts'
+export { openStorage } from './storage/openStorage.ts'
 export type { JournalStore, Storage, TokenRow, TokenStore, WeatherStore } from './storage/storage.ts'

@@ -1,9 +1,10 @@
 import { isLoopbackName } from './access/loopback.ts'
 import { needsSetUp } from './access/access.ts'
 import { newSetUpCode } from './access/setUpCode.ts'
-import { buildServer, type LogEvent, type Tls } from './buildServer.ts'
+import { buildServer, type LogEvent } from './buildServer.ts'
 import { plantDemo } from './demo.ts'
 import { openStorage } from './storage/openStorage.ts'
+import type { Pair } from './tls/authority.ts'
 import type { Provider } from './weather/provider.ts'
 
 /** Port that is taken unless another is wanted. */
@@ -23,7 +24,7 @@ export type StartOptions = {
   /** Address of a PostgreSQL database, `postgres://...`; without one, a file in the data folder. */
   readonly database?: string | null
   /** Served over https with these. */
-  readonly tls?: Tls | null
+  readonly tls?: Pair | null
 }
 
 /** A server that listens. */
