@@ -116,6 +116,7 @@ export { daySheetFragment, daySheetsHtml, DAY_SHEET_CSS } from './day-sheet-html
 export { bladeWords, sandWords, settingLines, tineWords } from './sheet/settings-words.ts'
 export type { SheetStep, SheetVisit } from './sheet/visits.ts'
 export { groundDrawing, type GroundDrawingInput } from './ground-drawing.ts'
+export { outlineDrawing, type OutlineDrawingInput } from './ground-outline.ts'
 export {
   archiveErrorWords,
   COLUMN_WORDS,
@@ -136,3 +137,4 @@ export {
 export { climateDrawing, type ClimateDrawingInput, type ClimateDrawingMonth } from './climate-drawing.ts'
 export type { HourBars } from './hour-bars.ts'
 export { stoppedWords, WORKABLE_WORDS, workableDays, type WorkableDay } from './workable-day.ts'
+export { riskCurve, type RiskCurveInput } from './risk-curve.ts'
