@@ -132,6 +132,7 @@ export {
   oneMoreWords,
   riskSourceWords,
   riskSummary,
+  whatIfRows,
   whatIfSummary,
 } from './risk-words.ts'
 export { climateDrawing, type ClimateDrawingInput, type ClimateDrawingMonth } from './climate-drawing.ts'

@@ -1,6 +1,6 @@
-import type { Course, OneMore, Plan, PlanRisk, WhatIf } from '@swardwright/engine'
-import { counted, decimal, listed } from './numbers.ts'
-import { clock, dayAndClock, dayWords } from './times.ts'
+import type { Course, OneMore, PlanRisk, WhatIf } from '@swardwright/engine'
+import { counted, decimal } from './numbers.ts'
+import { clock, dayAndClock, dayWords, durationWords } from './times.ts'
 
 /** A chance as people say it: '5 %', 'under 1 %', 'over 99 %', 'none seen in 400 skies' stays with the caller. */
 export const chanceWords = (chance: number): string => {
@@ -54,19 +54,31 @@ export const oneMoreWords = (change: OneMore, course: Course): string =>
     ? `one more machine like ${nameOf(course.machines, change.like)}`
     : `one more in the crew, trained like ${nameOf(course.people, change.like)}`
 
-const finishWords = ({ objective }: Plan, timeZone: string): string =>
-  objective.finish === null ? 'nothing is finished' : `finished ${dayAndClock(objective.finish, timeZone)}`
+/** One week of several, side by side. */
+export type WhatIfRow = {
+  readonly week: string
+  readonly finish: string
+  readonly greens: string
+  readonly overtime: string
+}
 
-/** The week as it is and with each change, a line each. */
+/** The week as it is and with each change, for a table. */
+export const whatIfRows = (list: readonly WhatIf[], course: Course): readonly WhatIfRow[] =>
+  list.map(({ change, plan }) => {
+    const { finish, unfinishedGreens, overtimeMin } = plan.objective
+    return {
+      week: change === null ? 'As it is' : `With ${oneMoreWords(change, course)}`,
+      finish: finish === null ? 'nothing finished' : dayAndClock(finish, course.timeZone),
+      greens: `${decimal(plan.openings.length, 0)} of ${decimal(plan.openings.length + unfinishedGreens, 0)}`,
+      overtime: durationWords(overtimeMin),
+    }
+  })
+
+/** The same, a line each. */
 export const whatIfSummary = (list: readonly WhatIf[], course: Course): string =>
-  list
-    .map(({ change, plan }) => {
-      const { unfinishedGreens, overtimeMin } = plan.objective
-      const facts = [
-        finishWords(plan, course.timeZone),
-        `${counted(plan.openings.length, 'green', 'greens')} done, ${decimal(unfinishedGreens, 0)} not`,
-        `${decimal(overtimeMin, 0)} min overtime`,
-      ]
-      return `${change === null ? 'As it is' : `With ${oneMoreWords(change, course)}`}: ${listed(facts)}`
-    })
+  whatIfRows(list, course)
+    .map(
+      ({ week, finish, greens, overtime }) =>
+        `${week}: finished ${finish}, ${greens} greens, ${overtime} overtime`,
+    )
     .join('\n')

@@ -7,6 +7,8 @@ import {
   DEFAULT_SCHEDULES,
   deriveOperations,
   makePlan,
+  makeSafePlan,
+  planRisk,
   readCourse,
   type CalculationError,
   type Course,
@@ -14,12 +16,20 @@ import {
   type CourseReading,
   type CourseWork,
   type MakePlanInput,
+  type NoWeather,
+  type OneMore,
   type Plan,
   type PlanError,
+  type PlanRisk,
   type Prescription,
   type Result,
+  type RiskWish,
+  type SafePlan,
+  type UnknownLike,
   type Violation,
   type WeatherHours,
+  whatIf,
+  type WhatIf,
 } from '@swardwright/engine'
 import { ok } from '@swardwright/engine'
 import { chancesOf, climateOf, type Chances, type Climate, type ClimateWanted } from './climate.ts'
@@ -63,6 +73,26 @@ export type Work = {
   >
   climate: JobShape<ClimateWanted, Climate>
   chances: JobShape<Parameters<typeof chancesOf>[0], Chances | null>
+  /** The chance of a caught green on each day of a plan. */
+  risk: JobShape<
+    {
+      readonly plan: Plan
+      readonly course: Course
+      readonly weather: WeatherHours | null
+      readonly wish: RiskWish
+    },
+    Result<PlanRisk, PlanError | NoWeather>
+  >
+  /** A plan that keeps that chance under a level. */
+  safePlan: JobShape<
+    { readonly input: Omit<MakePlanInput, 'courseHash'>; readonly wish: RiskWish },
+    Result<SafePlan, PlanError | NoWeather>
+  >
+  /** The week as it is and with one thing more, side by side. */
+  whatIf: JobShape<
+    { readonly input: Omit<MakePlanInput, 'courseHash'>; readonly changes: readonly OneMore[] },
+    Result<readonly WhatIf[], PlanError | UnknownLike>
+  >
   /** A course file, a list of greens with areas, or a number of greens. */
   readCourse: JobShape<CourseSource, Result<CourseReading, CourseError>>
   /** The runs of one step over one green; null where nothing is prescribed there for a machine. */
@@ -105,6 +135,14 @@ export const JOBS: {
   figures,
   plan,
   check: ({ plan, course, weather }) => checkPlanAgainst(plan, { course, weather }),
+  risk: ({ plan, course, weather, wish }) => planRisk(plan, { course, weather }, wish),
+  safePlan: ({ input, wish }) =>
+    makeSafePlan({ ...input, courseHash: courseHash(input.course) }, wish, {
+      seed: input.seed ?? 1,
+      schedules: input.schedules ?? DEFAULT_SCHEDULES,
+    }),
+  whatIf: ({ input, changes }) =>
+    whatIf(input.course, changes, (course) => makePlan({ ...input, course, courseHash: courseHash(course) })),
   climate: climateOf,
   chances: chancesOf,
   readCourse: courseFrom,

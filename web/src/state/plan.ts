@@ -75,34 +75,40 @@ export const rainAhead = computed((): readonly Spell[] => {
   )
 })
 
+/** What the next plan is made from; null while there is no course or nothing is prescribed. */
+export const planInput = computed((): Work['plan']['input'] | null => {
+  const [known, prescribed] = [course.value, prescription.value]
+  if (known === null || prescribed === null) return null
+  const { start, ...choices } = planChoices.value
+  return {
+    course: known,
+    prescription: prescribed,
+    weather: weather.value,
+    start: start ?? usualStart.value,
+    ...choices,
+  }
+})
+
+/** Takes a plan as the draft; the plan shown until now is kept, to tell what moved. */
+export const takeDraft = (plan: Plan, rain: readonly Spell[]): void => {
+  const settled = settledPlan.value
+  planBefore.value = draft.value ?? (settled === null ? null : { plan: settled, rain: [] })
+  draft.value = { plan, rain }
+}
+
 /** Plans, in the worker; the plan becomes the draft. */
 export const planNow = async (): Promise<void> => {
-  const [known, prescribed] = [course.value, prescription.value]
-  if (known === null || prescribed === null || planning.value !== null) return
-  const { start, ...choices } = planChoices.value
+  const input = planInput.value
+  if (input === null || planning.value !== null) return
   const rain = rainAhead.value
-  const before = draft.value ?? (settledPlan.value === null ? null : { plan: settledPlan.value, rain: [] })
-  planning.value = { schedules: 0, of: choices.schedules, unfinished: 0 }
+  planning.value = { schedules: 0, of: planChoices.value.schedules, unfinished: 0 }
   try {
-    const made = await computeLong(
-      'plan',
-      {
-        course: known,
-        prescription: prescribed,
-        weather: weather.value,
-        start: start ?? usualStart.value,
-        ...choices,
-      },
-      (progress) => {
-        planning.value = progress
-      },
-    )
+    const made = await computeLong('plan', input, (progress) => {
+      planning.value = progress
+    })
     planFailure.value = made.ok ? null : made.error
     planFault.value = null
-    if (made.ok) {
-      planBefore.value = before
-      draft.value = { plan: made.value, rain }
-    }
+    if (made.ok) takeDraft(made.value, rain)
   } catch (error) {
     planFault.value = error instanceof Error ? error.message : String(error)
   } finally {

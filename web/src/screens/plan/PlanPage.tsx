@@ -16,6 +16,7 @@ import { OrderOfGreens } from './OrderOfGreens.tsx'
 import { PlanningNow } from './PlanningNow.tsx'
 import { Posts } from './Posts.tsx'
 import { Rain } from './Rain.tsx'
+import { Risk } from './Risk.tsx'
 import { WORDS } from './words.ts'
 
 /** The plan in one line: how many greens, and when the last is finished. */
@@ -76,6 +77,7 @@ const Shown = ({ plan }: { readonly plan: Plan }) => (
       <Board plan={plan} />
     </Part>
     <div class="no-print">
+      <Fold summary={WORDS.risk}>{() => <Risk />}</Fold>
       <Fold summary={WORDS.how}>{() => <HowPlanned plan={plan} />}</Fold>
     </div>
   </div>

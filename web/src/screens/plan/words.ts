@@ -55,4 +55,22 @@ export const WORDS = {
   checking: 'Checking …',
   assumed: 'Taken for granted',
   sheets: 'Day sheets, one a post, to print',
+  risk: 'If the sky is not as forecast',
+  riskLead: 'How often a green would be caught open,',
+  riskNoForecast:
+    'There is no forecast, so there is no chance to reckon. Type the rain you expect, or bring a forecast in.',
+  level: 'Chance of a caught green that you accept on any one day',
+  levelHint: 'Days over it are told, and can be planned with more care',
+  reckoning: 'Reckoning …',
+  showCurve: 'Chance by the hour',
+  hideCurve: 'Hide the curve',
+  curveLead:
+    'Ink: the chance if nothing is opened after that minute; dots are the planned openings. Dashed: what you accept. Small chances are drawn large.',
+  planSafely: 'Plan with that much care',
+  makingSafe: 'Planning with more care …',
+  askOneMore: 'What would one more buy?',
+  week: 'The week',
+  lastFinish: 'Finished',
+  greensDone: 'Greens',
+  overtime: 'Overtime',
 } as const
