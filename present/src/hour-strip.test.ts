@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { addDays, instantOf } from '@swardwright/engine'
 import { partsOf, type Drawing } from './drawing.ts'
 import { toSvgString } from './drawing-text.ts'
 import { hourStrip, type HourStripInput } from './hour-strip.ts'
@@ -77,5 +78,31 @@ describe('a strip of hours', () => {
   it('marks now only inside its hours', () => {
     expect(partsOf(hourStrip({ ...input, nowMs: at('07:30') }), 'now')).toHaveLength(1)
     expect(partsOf(hourStrip({ ...input, nowMs: at('11:00') }), 'now')).toEqual([])
+  })
+
+  it.each([
+    // British clocks change on 29 March and 25 October 2026 at 01:00 UTC: no 01:00 in spring, two in autumn.
+    ['2026-03-29', 23, 0],
+    ['2026-10-25', 25, 2],
+  ])('draws %s with its %i hours, each in its place, on the course’s clock', (date, hours, ones) => {
+    const startMs = instantOf(date, 0, 'Europe/London')
+    expect(instantOf(addDays(date, 1), 0, 'Europe/London') - startMs).toBe(hours * 3_600_000)
+    const drawing = hourStrip({
+      ...input,
+      workable: [],
+      // 10 px at each side leave 40 px an hour, so that every hour has its figure.
+      widthPx: 20 + hours * 40,
+      hours: Array.from({ length: hours }, (_, h) => hour('06:00', { startMs: startMs + h * 3_600_000 })),
+    })
+    const told = titles(drawing, 'hour').map(String)
+    expect(told).toHaveLength(hours)
+    expect(told.filter((words) => words.startsWith('01:00'))).toHaveLength(ones)
+    expect(told.at(-1)).toBe('23:00, dry')
+    const svg = toSvgString(drawing)
+    // Noon stands where it is: 11 or 13 hours after midnight.
+    const noon = (instantOf(date, 720, 'Europe/London') - startMs) / 3_600_000
+    expect(svg).toContain(
+      `x="${10 + noon * 40}" y="12" font-size="12" text-anchor="middle" fill="var(--quiet)">12<`,
+    )
   })
 })

@@ -12,6 +12,7 @@ import {
 import type { BoardSpan } from './board/board-input.ts'
 import type { WorkableBand } from './hour-strip.ts'
 import { listed } from './numbers.ts'
+import { darkSpans } from './sky-hours.ts'
 import { clock } from './times.ts'
 
 /** Why an hour can't be worked, or what to watch in it, as a person says it. */
@@ -32,6 +33,7 @@ export const WORKABLE_WORDS: Readonly<Record<WorkableReason, string>> = {
 
 /** When an operation can be worked in a stretch, and what holds it up while it is light. */
 export type WorkableDay = WorkableBand & {
+  /** Time that can be worked, whole hours. */
   readonly hours: number
   /** Stretches that can't be worked, with the reasons; the dark is left out, since it is drawn. */
   readonly stopped: readonly (BoardSpan & { readonly reasons: readonly WorkableReason[] })[]
@@ -55,6 +57,12 @@ const runsOf = (
   return runs
 }
 
+/** Work ends at sunset, or when the club says it is dark, to the minute: the hour in which that falls can only be worked in part. */
+const endedByDark = (span: BoardSpan, nights: readonly BoardSpan[]): BoardSpan => {
+  const night = nights.find(({ fromMs }) => fromMs > span.fromMs && fromMs < span.toMs)
+  return night === undefined ? span : { fromMs: span.fromMs, toMs: night.fromMs }
+}
+
 /** When each operation can be worked over a stretch, and why not. Null when a threshold of the club's is out of range. */
 export const workableDays = (
   course: Course,
@@ -65,6 +73,7 @@ export const workableDays = (
   const judged = weatherOfCourse(course)
   if (!judged.ok) return null
   const hours = Math.round((span.toMs - span.fromMs) / HOUR_MS)
+  const nights = darkSpans(course, span)
   const answer = workableHours({
     weather,
     ...judged.value,
@@ -78,10 +87,14 @@ export const workableDays = (
       const stops = reasonsOf(found?.reasons[h] ?? 0).filter((reason) => IS_STOP.has(reason))
       return stops.length === 0 || stops.includes('dark') ? null : stops.join(' ')
     })
+    const needsLight = judged.value.stopsOf[operation].includes('dark')
+    const spans = runsOf(workable, span.fromMs).map(({ fromMs, toMs }) =>
+      needsLight ? endedByDark({ fromMs, toMs }, nights) : { fromMs, toMs },
+    )
     return {
       operation,
-      hours: workable.filter((yes) => yes !== null).length,
-      spans: runsOf(workable, span.fromMs).map(({ fromMs, toMs }) => ({ fromMs, toMs })),
+      hours: Math.floor(spans.reduce((ms, { fromMs, toMs }) => ms + toMs - fromMs, 0) / HOUR_MS),
+      spans,
       stopped: runsOf(why, span.fromMs).map(({ fromMs, toMs, key }) => ({
         fromMs,
         toMs,

@@ -6,7 +6,7 @@ import { callServer } from '../../journal/server.ts'
 import { today } from '../../state/clock.ts'
 import { courseId } from '../../state/journal.ts'
 import { askHistory, servedForecast } from '../../state/served-weather.ts'
-import { OutcomeNote } from './HistoryUpload.tsx'
+import type { BroughtIn } from './OutcomeNote.tsx'
 import { HISTORY_WORDS as W, WORDS } from './words.ts'
 
 const fetchYears = async (years: number): Promise<HistoryOutcome> => {
@@ -29,9 +29,8 @@ const fetchYears = async (years: number): Promise<HistoryOutcome> => {
 }
 
 /** Fetches past years from the archive, for a club that has no record. */
-export const Archive = () => {
+export const Archive = ({ onOutcome }: { readonly onOutcome: (outcome: BroughtIn) => void }) => {
   const [years, setYears] = useState(30)
-  const [outcome, setOutcome] = useState<HistoryOutcome | string | null>(null)
   const state = servedForecast.value?.state
   if (state === undefined || state === 'off') return <p class="small quiet">{W.archiveOff}</p>
   return (
@@ -42,13 +41,12 @@ export const Archive = () => {
         type="button"
         class="thin"
         onClick={() => {
-          setOutcome(W.reading)
-          void fetchYears(years).then(setOutcome)
+          onOutcome('reading')
+          void fetchYears(years).then(onOutcome)
         }}
       >
         {W.fetch}
       </button>
-      <OutcomeNote outcome={outcome} />
     </div>
   )
 }

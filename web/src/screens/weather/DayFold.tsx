@@ -5,6 +5,7 @@ import {
   dayWords,
   decimal,
   hourStrip,
+  listed,
   quantityWords,
   shareWords,
   skyHours,
@@ -89,16 +90,18 @@ const Strip = ({ sky, chances, chanceWords }: Pick<DayProps, 'sky' | 'chances' |
 
 const Stopped = ({ sky }: { readonly sky: SkyDay }) => {
   const { timeZone } = useCourse()
-  const lines = sky.workable.flatMap((one) => {
+  // Most operations are held up by the same things, so they share a line.
+  const works = new Map<string, string[]>()
+  for (const one of sky.workable) {
     const words = stoppedWords(one, timeZone)
-    return words === '' ? [] : [{ work: TASK_WORDS[one.operation].work, words }]
-  })
-  if (lines.length === 0) return null
+    if (words !== '') works.set(words, [...(works.get(words) ?? []), TASK_WORDS[one.operation].work])
+  }
+  if (works.size === 0) return null
   return (
     <ul class="tight small">
-      {lines.map(({ work, words }) => (
-        <li key={work}>
-          <b>No {work}:</b> {words}
+      {[...works].map(([words, names]) => (
+        <li key={words}>
+          <b>No {listed(names)}:</b> {words}
         </li>
       ))}
     </ul>

@@ -12,6 +12,7 @@ import { Archive } from './Archive.tsx'
 import { ClimateView } from './ClimateView.tsx'
 import { HistoryFacts } from './HistoryFacts.tsx'
 import { HistoryUpload } from './HistoryUpload.tsx'
+import { OutcomeNote, type BroughtIn } from './OutcomeNote.tsx'
 import { HISTORY_WORDS as W, WORDS } from './words.ts'
 import './weather.css'
 
@@ -22,6 +23,7 @@ export const HistoryPage = () => {
   const known = useCourse()
   const [days, setDays] = useState(3)
   const [underMm, setUnder] = useState(1)
+  const [outcome, setOutcome] = useState<BroughtIn>(null)
   const record = history.value
   const [longitudeDeg, latitudeDeg] = known.greens[0]?.at ?? [0, 0]
   useEffect(() => {
@@ -48,12 +50,13 @@ export const HistoryPage = () => {
           {now === null ? <p role="status">{W.reading}</p> : <ClimateView climate={now} days={days} />}
         </Part>
         <Part title={W.record}>
+          <OutcomeNote outcome={outcome} />
           {record === undefined || record === null ? <p>{W.none}</p> : <HistoryFacts history={record} />}
           <div>
-            <Fold summary={W.bringIn} open={record === null}>
-              {() => <HistoryUpload />}
+            <Fold key={String(record === null)} summary={W.bringIn} open={record === null}>
+              {() => <HistoryUpload onOutcome={setOutcome} />}
             </Fold>
-            <Fold summary={W.archive}>{() => <Archive />}</Fold>
+            <Fold summary={W.archive}>{() => <Archive onOutcome={setOutcome} />}</Fold>
           </div>
         </Part>
       </div>

@@ -1,12 +1,11 @@
 import { DATE_FORMATS, type HistoryMap } from '@swardwright/engine'
 import type { HistoryOutcome, RouteArguments } from '@swardwright/journal'
-import { counted, dateRange } from '@swardwright/present'
 import { useId, useState } from 'preact/hooks'
 import { Choice, Select, TextField } from '../../parts/fields.tsx'
-import { Note } from '../../parts/Note.tsx'
 import { callServer } from '../../journal/server.ts'
 import { courseId } from '../../state/journal.ts'
 import { askHistory } from '../../state/served-weather.ts'
+import type { BroughtIn } from './OutcomeNote.tsx'
 import { HISTORY_WORDS as W, MAP_FIELDS, WORDS } from './words.ts'
 
 type Upload = RouteArguments<'uploadHistory'>['body']
@@ -108,22 +107,6 @@ const OwnLayout = ({ own, onOwn }: { readonly own: Own; readonly onOwn: (own: Ow
   </div>
 )
 
-/** What came of bringing a record in: how much, or why not; rows that were not taken stand below the record itself. */
-export const OutcomeNote = ({ outcome }: { readonly outcome: HistoryOutcome | string | null }) => {
-  if (outcome === null) return null
-  if (typeof outcome === 'string') return <p role="status">{outcome}</p>
-  const { kept, why } = outcome
-  return kept === null ? (
-    <Note kind="rust" word={W.notBroughtIn} live>
-      {why}.
-    </Note>
-  ) : (
-    <Note kind="leaf" word={W.broughtIn} live>
-      {counted(kept.rows, 'day', 'days')}, {dateRange(kept.from, kept.to)}.
-    </Note>
-  )
-}
-
 /** Reads the file here, sends it to the server, and shows what came of it. */
 const send = async (upload: Upload): Promise<HistoryOutcome> => {
   const course = courseId.value
@@ -144,15 +127,14 @@ const send = async (upload: Upload): Promise<HistoryOutcome> => {
 }
 
 /** Brings a file of daily weather in. */
-export const HistoryUpload = () => {
+export const HistoryUpload = ({ onOutcome }: { readonly onOutcome: (outcome: BroughtIn) => void }) => {
   const id = useId()
   const [layout, setLayout] = useState<'service' | 'own'>('service')
   const [own, setOwn] = useState(NEW_LAYOUT)
-  const [outcome, setOutcome] = useState<HistoryOutcome | string | null>(null)
   const take = async (file: File) => {
-    setOutcome(W.reading)
+    onOutcome('reading')
     const columns = layout === 'own' ? mapOf(own) : null
-    setOutcome(await send({ name: file.name.slice(0, 200), text: await file.text(), columns }))
+    onOutcome(await send({ name: file.name.slice(0, 200), text: await file.text(), columns }))
   }
   const lacks = layout === 'own' && MAP_FIELDS.some(([field, , needed]) => needed && !own.names[field])
   return (
@@ -186,7 +168,6 @@ export const HistoryUpload = () => {
           <p class="hint">Say first which columns are the day, the rain, the coldest and the warmest.</p>
         ) : null}
       </div>
-      <OutcomeNote outcome={outcome} />
     </div>
   )
 }

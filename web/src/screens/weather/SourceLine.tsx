@@ -1,6 +1,7 @@
 import type { WeatherAnswer } from '@swardwright/journal'
 import { ageWords, dayAndClock, fetchedWords, weatherProblemWords } from '@swardwright/present'
 import { useState } from 'preact/hooks'
+import { Fold } from '../../parts/Fold.tsx'
 import { Note } from '../../parts/Note.tsx'
 import { realMs } from '../../state/clock.ts'
 import { useCourse } from '../../state/course.ts'
@@ -20,7 +21,7 @@ const KIND = { off: 'ink', fresh: 'leaf', stale: 'ochre', offline: 'ochre', neve
 /** From whom, when it came, and what is wrong. */
 const State = ({ answer }: { readonly answer: WeatherAnswer }) => {
   const { timeZone } = useCourse()
-  const { state, provider, fetchedAt, problem, placeSent } = answer
+  const { state, provider, fetchedAt, problem } = answer
   const fetchedMs = fetchedAt === null ? null : Date.parse(fetchedAt)
   return (
     <Note kind={KIND[state]} word={WORDS[state]} live>
@@ -31,10 +32,7 @@ const State = ({ answer }: { readonly answer: WeatherAnswer }) => {
           {fetchedMs === null
             ? ''
             : `forecast of ${provider}, ${fetchedWords(fetchedMs, realMs.value, timeZone)}, ${ageWords(fetchedMs, realMs.value)}. `}
-          {problem === null ? '' : `${weatherProblemWords(problem, timeZone)}. `}
-          {placeSent === null ? null : (
-            <span class="quiet">{WORDS.sent(placeSent.latitudeDeg, placeSent.longitudeDeg)}</span>
-          )}
+          {problem === null ? '' : `${weatherProblemWords(problem, timeZone)}.`}
         </>
       )}
     </Note>
@@ -81,6 +79,24 @@ const InForce = () => {
   )
 }
 
+/** What was sent of the club, and the switch: behind the state while the service is on. */
+export const SourceDetails = () => {
+  const answer = servedForecast.value
+  if (answer === null || answer.state === 'off') return null
+  const { placeSent } = answer
+  return (
+    <Fold summary={WORDS.details}>
+      {() => (
+        <>
+          {placeSent === null ? null : <p>{WORDS.sent(placeSent.latitudeDeg, placeSent.longitudeDeg)}</p>}
+          <InForce />
+          <Switch on />
+        </>
+      )}
+    </Fold>
+  )
+}
+
 /** Where the weather shown comes from, how old it is, and what plans go by. */
 export const SourceLine = () => {
   const answer = servedForecast.value
@@ -94,10 +110,9 @@ export const SourceLine = () => {
       {answer === null ? null : (
         <>
           <State answer={answer} />
-          <Switch on={answer.state !== 'off'} />
+          {answer.state === 'off' ? <Switch on={false} /> : null}
         </>
       )}
-      <InForce />
       {isNewer.value ? (
         <Note kind="rain" word={WORDS.newer}>
           {WORDS.newerLead}{' '}
@@ -105,7 +120,9 @@ export const SourceLine = () => {
             {WORDS.goBy}
           </button>
         </Note>
-      ) : null}
+      ) : (
+        <InForce />
+      )}
     </div>
   )
 }

@@ -17,7 +17,7 @@ import { Rain } from '../plan/Rain.tsx'
 import { ChanceChoice, type ChanceWanted } from './ChanceChoice.tsx'
 import { DayFold } from './DayFold.tsx'
 import { Judged } from './Judged.tsx'
-import { SourceLine } from './SourceLine.tsx'
+import { SourceDetails, SourceLine } from './SourceLine.tsx'
 import { COLUMN_NAMES, WORDS } from './words.ts'
 import './weather.css'
 
@@ -120,11 +120,11 @@ export const WeatherPage = () => {
   return (
     <Page title={WORDS.title} lead={WORDS.lead} over={known.timeZone}>
       <div class="wide">
-        <Part title={WORDS.source} aside={<a href="/weather/history">{WORDS.toHistory}</a>}>
+        <div class="stack">
           <SourceLine />
           <Gaps />
-        </Part>
-        <Part title={WORDS.days}>
+        </div>
+        <Part title={WORDS.days} aside={<a href="/weather/history">{WORDS.toHistory}</a>}>
           <Days days={days} wanted={wanted} chancesNow={chances.value.value} />
         </Part>
         <div class="columns">
@@ -135,7 +135,10 @@ export const WeatherPage = () => {
             <Rain />
           </Part>
         </div>
-        <Fold summary={WORDS.judged}>{() => <Judged />}</Fold>
+        <div>
+          <SourceDetails />
+          <Fold summary={WORDS.judged}>{() => <Judged />}</Fold>
+        </div>
       </div>
     </Page>
   )

@@ -5,7 +5,7 @@ export const WORDS = {
   title: 'Weather',
   lead: 'What the sky lets you do, hour by hour, on the club’s own clock.',
   toHistory: 'Record and climate of the course',
-  source: 'Where it comes from',
+  details: 'The weather service',
   off: 'Off:',
   offLead: (host: string) =>
     `nothing is sent out. Turned on, this club’s server asks ${host} for the weather and tells it one thing, where the course lies to the nearest kilometre.`,
