@@ -45,7 +45,12 @@ const draftOf = (bounds: Bounds, lesson: Lesson) => {
     }
     least[side] = wanted
   }
-  const needs: Needs = { least, need, chosen: [] }
+  const needs: Needs = {
+    least,
+    need,
+    chosen: new Int32Array(bounds.activities),
+    rank: new Int32Array(bounds.activities),
+  }
   const clear = (): void => {
     for (let at = 0; at < lesson.metCount; at++) {
       least[lesson.met[at]!] = NOT_NEEDED
@@ -68,44 +73,64 @@ const deepestLevel = (bounds: Bounds, { least }: Needs, { met, metCount }: Lesso
   return deepest
 }
 
+/** Whether a fact is needed anyway, by another side than the one in question, or true at the root. */
+const isGiven = (
+  { bounds }: Reasons,
+  least: Int32Array,
+  asked: number,
+  side: number,
+  wanted: number,
+): boolean => wanted <= bounds.root[side]! || (side !== asked && wanted <= least[side]!)
+
 /** Whether a fact follows from the other needed ones by its own arc or nogood, and so may be left out. */
 const followsFromRest = (reasons: Reasons, least: Int32Array, side: number): boolean => {
   const { bounds, arcs, nogoods } = reasons
-  const holds = (other: number, wanted: number): boolean =>
-    wanted <= bounds.root[other]! || (other !== side && wanted <= least[other]!)
   const entry = entryOf(bounds, side, least[side]!)
   if (entry < 0) return true
   const at = bounds.trail.at[entry]!
   const kind = bounds.trail.kind[entry]!
-  if (kind === REASON.arc)
-    return (
-      holds(arcs.source[at]!, least[side]! - arcs.lag[at]!) &&
-      (arcs.condition[at]! < 0 || holds(arcs.condition[at]!, arcs.from[at]!))
-    )
+  if (kind === REASON.arc) {
+    if (!isGiven(reasons, least, side, arcs.source[at]!, least[side]! - arcs.lag[at]!)) return false
+    return arcs.condition[at]! < 0 || isGiven(reasons, least, side, arcs.condition[at]!, arcs.from[at]!)
+  }
   if (kind !== REASON.nogood) return false
   const { data } = nogoods
   const end = at + NOGOOD_HEAD + 2 * data[at]!
   for (let fact = at + NOGOOD_HEAD; fact < end; fact += 2)
-    if (data[fact] !== (side ^ 1) && !holds(data[fact]!, data[fact + 1]!)) return false
+    if (data[fact] !== (side ^ 1) && !isGiven(reasons, least, side, data[fact]!, data[fact + 1]!))
+      return false
   return true
 }
 
-/** Puts the needed facts in the lesson, the failing one first, then the one of the deepest other level. */
+/** Adds a fact to the lesson; the one of the deepest level so far takes the second place. */
+const addFact = (lesson: Lesson, side: number, least: number, level: number): void => {
+  const { facts } = lesson
+  const place = 2 * lesson.count++
+  facts[place] = side
+  facts[place + 1] = least
+  if (level <= lesson.level) return
+  lesson.level = level
+  facts[place] = facts[2]!
+  facts[place + 1] = facts[3]!
+  facts[2] = side
+  facts[3] = least
+}
+
+/** Puts the needed facts in the lesson, the failing one first. `stamps` holds, by level, the last lesson that it took part in. */
 const writeLesson = (
   reasons: Reasons,
-  needs: Needs,
+  { least }: Needs,
   lesson: Lesson,
-  levels: Set<number>,
   failing: number,
+  stamps: Int32Array,
+  stamp: number,
 ): void => {
   const { bounds } = reasons
-  const { least } = needs
-  const { facts } = lesson
-  facts[0] = failing
-  facts[1] = least[failing]!
+  lesson.facts[0] = failing
+  lesson.facts[1] = least[failing]!
   lesson.count = 1
   lesson.level = 0
-  levels.clear()
+  lesson.depth = 1
   for (let at = 0; at < lesson.metCount; at++) {
     const side = lesson.met[at]!
     if (side === failing || least[side] === NOT_NEEDED) continue
@@ -115,18 +140,10 @@ const writeLesson = (
       continue
     }
     const level = bounds.trail.level[entryOf(bounds, side, least[side]!)]!
-    levels.add(level)
-    const place = 2 * lesson.count++
-    facts[place] = side
-    facts[place + 1] = least[side]!
-    if (level <= lesson.level) continue
-    lesson.level = level
-    facts[place] = facts[2]!
-    facts[place + 1] = facts[3]!
-    facts[2] = side
-    facts[3] = least[side]!
+    if (stamps[level] !== stamp) lesson.depth++
+    stamps[level] = stamp
+    addFact(lesson, side, least[side]!, level)
   }
-  lesson.depth = levels.size + 1
 }
 
 /**
@@ -147,7 +164,7 @@ export const analystOf = (reasons: Reasons): Analyst => {
   }
   const { draft, needs, clear } = draftOf(bounds, lesson)
   const { least } = needs
-  const levels = new Set<number>()
+  const stamps = new Int32Array(sides + 2)
   let clashes = 0
 
   const begin = (overfull: number): void => {
@@ -198,7 +215,7 @@ export const analystOf = (reasons: Reasons): Analyst => {
     begin(overfull)
     if (draft.present === 0 && bounds.level > 0) sinkToLevel()
     if (bounds.level === 0) lesson.level = -1
-    else writeLesson(reasons, needs, lesson, levels, resolve())
+    else writeLesson(reasons, needs, lesson, resolve(), stamps, clashes)
     return lesson
   }
   return { analyse }

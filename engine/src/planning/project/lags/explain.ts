@@ -17,8 +17,9 @@ export type Needs = {
   readonly least: Int32Array
   /** Adds a fact; facts true at the root are left out. */
   readonly need: (side: number, least: number) => void
-  /** Work space for the choice of activities in an overload. */
-  readonly chosen: number[]
+  /** Work space for the choice of activities in an overload, and the rank by which each is let go. */
+  readonly chosen: Int32Array
+  readonly rank: Int32Array
 }
 
 /** Below every bound. */
@@ -28,7 +29,7 @@ export const NOT_NEEDED = -2_000_000_000
 const surelyRuns = (value: Int32Array, activity: number, takes: number, time: number): boolean =>
   value[2 * activity + 1]! >= -time && value[2 * activity]! >= time - takes + 1
 
-/** How little an activity's part in the overload would add to the nogood: 0 = nothing. */
+/** How many facts an activity's part in an overload would add to the nogood: 0, 1 or 2. */
 const newFacts = (
   { root }: Bounds,
   least: Int32Array,
@@ -42,9 +43,24 @@ const newFacts = (
   return (isLowFree ? 0 : 1) + (isHighFree ? 0 : 1)
 }
 
+/** Above every demand, so that new facts weigh more than demands. */
+const RANK_OF_FACT = 1 << 24
+
+/** Puts an activity in its place among those chosen: highest rank first, among equals the lower number first. */
+const insert = ({ chosen, rank }: Needs, count: number, activity: number, itsRank: number): void => {
+  let at = count
+  while (at > 0 && rank[at - 1]! < itsRank) {
+    chosen[at] = chosen[at - 1]!
+    rank[at] = rank[at - 1]!
+    at--
+  }
+  chosen[at] = activity
+  rank[at] = itsRank
+}
+
 /**
- * Needs enough of the activities that surely run in a cell (leaving `spared` out) to use more than `room`. Those that add the fewest facts come
- * first, then those with the largest demand; what turns out to be more than enough is left out again.
+ * Needs enough of the activities that surely run in a cell (leaving `spared` out) to use more than `room`. Those that would add most facts are let
+ * go first, among them those with the smallest demand, as long as the rest is still too much.
  */
 const needOverload = (reasons: Reasons, needs: Needs, cell: number, spared: number, room: number): void => {
   const { bounds, profile } = reasons
@@ -52,22 +68,26 @@ const needOverload = (reasons: Reasons, needs: Needs, cell: number, spared: numb
   const resources = capacities.length
   const resource = cell % resources
   const time = (cell - resource) / resources
-  const demandOf = (activity: number): number => demands[activity * resources + resource]!
-  const { chosen } = needs
-  chosen.length = 0
+  let count = 0
   let excess = -room
   for (let activity = 0; activity < durations.length; activity++) {
-    if (activity === spared || demandOf(activity) === 0) continue
-    if (!surelyRuns(bounds.value, activity, durations[activity]!, time)) continue
-    chosen.push(activity)
-    excess += demandOf(activity)
+    const demand = demands[activity * resources + resource]!
+    if (demand === 0 || activity === spared) continue
+    const takes = durations[activity]!
+    if (!surelyRuns(bounds.value, activity, takes, time)) continue
+    excess += demand
+    insert(
+      needs,
+      count++,
+      activity,
+      RANK_OF_FACT * newFacts(bounds, needs.least, activity, takes, time) - demand,
+    )
   }
-  const cost = (activity: number): number =>
-    newFacts(bounds, needs.least, activity, durations[activity]!, time)
-  chosen.sort((a, b) => cost(b) - cost(a) || demandOf(a) - demandOf(b) || a - b)
-  for (const activity of chosen) {
-    if (excess - demandOf(activity) > 0) {
-      excess -= demandOf(activity)
+  for (let at = 0; at < count; at++) {
+    const activity = needs.chosen[at]!
+    const demand = demands[activity * resources + resource]!
+    if (excess - demand > 0) {
+      excess -= demand
       continue
     }
     needs.need(2 * activity, time - durations[activity]! + 1)

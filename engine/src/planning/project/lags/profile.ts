@@ -215,13 +215,20 @@ const fitActivity = (profile: Profile, bounds: Bounds, activity: number): boolea
   }
 }
 
-/** Whether load grew where an activity may run, or it moved itself. */
-const isConcerned = (profile: Profile, bounds: Bounds, activity: number): boolean => {
+/** Whether load grew where an activity may run, or it moved itself. `anyLow` and `anyHigh` span the growth of all resources: a quick no. */
+const isConcerned = (
+  profile: Profile,
+  bounds: Bounds,
+  activity: number,
+  anyLow: number,
+  anyHigh: number,
+): boolean => {
   const earliest = bounds.value[2 * activity]!
   const latest = -bounds.value[2 * activity + 1]!
   if (earliest === latest) return false
   if (profile.isChanged[activity] === 1) return true
   const until = latest + profile.project.durations[activity]!
+  if (anyLow >= until || anyHigh <= earliest) return false
   for (let at = profile.uses[activity]!; at < profile.uses[activity + 1]!; at++) {
     const resource = profile.used[at]!
     if (profile.low[resource]! < until && profile.high[resource]! > earliest) return true
@@ -245,8 +252,15 @@ export const lookAtLoad = (profile: Profile, bounds: Bounds): boolean => {
     return false
   }
   const activities = profile.project.durations.length
+  let anyLow = profile.horizon
+  let anyHigh = 0
+  for (let resource = 0; resource < profile.low.length; resource++) {
+    anyLow = Math.min(anyLow, profile.low[resource]!)
+    anyHigh = Math.max(anyHigh, profile.high[resource]!)
+  }
   for (let activity = 0; activity < activities; activity++)
-    if (isConcerned(profile, bounds, activity) && !fitActivity(profile, bounds, activity)) return false
+    if (isConcerned(profile, bounds, activity, anyLow, anyHigh) && !fitActivity(profile, bounds, activity))
+      return false
   for (let at = 0; at < profile.changedCount; at++) profile.isChanged[profile.changed[at]!] = 0
   profile.changedCount = 0
   return true
