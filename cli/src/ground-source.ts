@@ -12,9 +12,9 @@ import {
   type Plane,
   type Polygon,
 } from '@swardwright/engine'
+import { mapFileErrorSentence, outlineErrorSentence } from '@swardwright/present'
 import { BadInput, type Io } from './command.ts'
 import { openCourse } from './files.ts'
-import { mapFileErrorSentence, outlineErrorSentence } from './ground-words.ts'
 
 /** The machine whose pace stands in where none is given. */
 export type PaceSource = {

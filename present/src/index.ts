@@ -116,6 +116,7 @@ export { daySheetFragment, daySheetsHtml, DAY_SHEET_CSS } from './day-sheet-html
 export { bladeWords, sandWords, settingLines, tineWords } from './sheet/settings-words.ts'
 export type { SheetStep, SheetVisit } from './sheet/visits.ts'
 export { groundDrawing, type GroundDrawingInput } from './ground-drawing.ts'
+export { mapFileErrorSentence, outlineErrorSentence } from './ground-words.ts'
 export { outlineDrawing, type OutlineDrawingInput } from './ground-outline.ts'
 export {
   archiveErrorWords,

@@ -109,3 +109,15 @@ export const readOutline = (
     at: toPosition(plane, pointOnSurface(checked.value)),
   })
 }
+
+/** As `readOutline`, for a green that is drawn by itself: the area must be one that a green can have. */
+export const readGreenOutline = (
+  rings: readonly (readonly Position[])[],
+  where: CourseWhere,
+): Result<OutlineFacts, CourseError> => {
+  const read = readOutline(rings, where)
+  if (!read.ok) return read
+  const { areaM2 } = read.value
+  const isGreen = areaM2 >= GREEN_AREA_M2.min && areaM2 <= GREEN_AREA_M2.max
+  return isGreen ? read : fail(outlineAreaOutOfRange(where, areaM2))
+}

@@ -10,12 +10,15 @@ import {
   makeSafePlan,
   planRisk,
   readCourse,
+  readMapFile,
   type CalculationError,
   type Course,
   type CourseError,
   type CourseReading,
   type CourseWork,
   type MakePlanInput,
+  type MapContent,
+  type MapFileError,
   type NoWeather,
   type OneMore,
   type Plan,
@@ -95,6 +98,8 @@ export type Work = {
   >
   /** A course file, a list of greens with areas, or a number of greens. */
   readCourse: JobShape<CourseSource, Result<CourseReading, CourseError>>
+  /** What a map file holds: GeoJSON, KML, GPX, OpenStreetMap. */
+  readMap: JobShape<string, Result<MapContent, MapFileError>>
   /** The runs of one step over one green; null where nothing is prescribed there for a machine. */
   runs: JobShape<RunsAsk, RunsTold | null>
 }
@@ -146,5 +151,6 @@ export const JOBS: {
   climate: climateOf,
   chances: chancesOf,
   readCourse: courseFrom,
+  readMap: readMapFile,
   runs: greenRuns,
 }

@@ -60,7 +60,7 @@ const Stepper = (props: {
       <p class="told" role="status">
         {words}
       </p>
-      <div class="row">
+      <div class="row after-told">
         <button type="button" class="thin" onClick={() => to(Math.max(1, (drivenTo ?? runs) - 1))}>
           {WORDS.before}
         </button>

@@ -31,8 +31,7 @@ export const RunsHead = (props: {
         <Figure
           label={WORDS.heading}
           value={clock}
-          unit={`(${degrees}`}
-          range={twelveDeg === undefined ? WORDS.twelve.north : WORDS.twelve.play}
+          range={`${degrees.replace(')', '')}, ${twelveDeg === undefined ? WORDS.twelve.north : WORDS.twelve.play}`}
         />
         <Figure
           label={WORDS.time}
