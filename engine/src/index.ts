@@ -53,6 +53,7 @@ export {
   instant as instantSchema,
   plan as planSchema,
   type Plan,
+  type PlanPin,
   type PlanTask,
   type PlanToCheck,
 } from './planning/plan.ts'

@@ -2,6 +2,12 @@ import type { PlanError } from '@swardwright/engine'
 import { calculationErrorWords } from './calculation-words.ts'
 import { EFFECT_WORDS } from './operation-words.ts'
 
+const PIN_WORDS = {
+  notPlanned: 'cannot be kept: nothing is to be done there',
+  outOfDays: 'names a day outside the days of the plan',
+  otherDay: 'names a minute of another day than its own',
+} as const
+
 /** One clear sentence, without a full stop, for why no plan can be made. */
 export const planErrorWords = (error: PlanError): string => {
   switch (error.type) {
@@ -21,6 +27,8 @@ export const planErrorWords = (error: PlanError): string => {
       return `green '${error.green}': ${calculationErrorWords(error.error)}`
     case 'threshold':
       return `a weather threshold of the course: ${calculationErrorWords(error.error)}`
+    case 'badPin':
+      return `the pin on green '${error.green}' ${PIN_WORDS[error.because]}`
     case 'noPeople':
       return 'the course has no people; a plan needs at least one'
   }

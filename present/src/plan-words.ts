@@ -141,6 +141,7 @@ const SENTENCES: Readonly<Record<Rule, (v: Violation, n: PlanNames) => string>> 
     v.tasks.length > 0
       ? `${green(v, n)} is planned and listed as left out as well.`
       : `${green(v, n)} is neither planned nor listed once as left out.`,
+  pinMoved: (v, n) => `${green(v, n)} is opened${when(v, n)}, ${long(v)} from where it is pinned.`,
   againstRecord: (v, n) =>
     v.tasks.length === 0
       ? `${green(v, n)} has a step recorded${when(v, n)} that the plan does not have.`
@@ -209,7 +210,9 @@ const REASONS: Readonly<Record<Unplanned['reason'], (facts: Facts, n: PlanNames)
   servicesNotLocated: (facts, n) => `is left out: locate the services under it first${depthWords(facts, n)}.`,
   notPrescribed: () => `is left out: the prescription does not name it.`,
   skipped: (facts) =>
-    typeof facts['why'] === 'string' ? `is left out by hand: ${facts['why']}.` : `is left out by hand.`,
+    typeof facts['why'] === 'string'
+      ? `is left out: taken out by hand (${facts['why']}).`
+      : 'is left out: taken out by hand.',
 }
 
 /** Why a green is not in the plan, as one sentence: '7 Long Meadow is left out: there is not enough sand (...)'. */

@@ -5,7 +5,8 @@ import { checkPlan, isCleanSchedule } from './check/check.ts'
 import { compileProblem } from './check/compile.ts'
 import { lastSafeStarts } from './last-safe-start.ts'
 import type { PlanError } from './plan-error.ts'
-import type { Plan, PlanToCheck } from './plan.ts'
+import { withPins } from './plan-pins.ts'
+import type { Plan, PlanPin, PlanToCheck } from './plan.ts'
 import type { Problem, Schedule } from './problem.ts'
 import { readProblem, type PlanInput, type Ports } from './read-problem.ts'
 import type { Violation } from './rules.ts'
@@ -23,6 +24,8 @@ export type MakePlanInput = Omit<PlanInput, 'days'> & {
   readonly seed?: number
   /** Complete schedules to try, 1 to 1,000,000; default 400. */
   readonly schedules?: number
+  /** What the manager pinned: it stands whatever the search would rather do. */
+  readonly pins?: readonly PlanPin[]
 }
 
 export const DEFAULT_DAYS = 7
@@ -81,7 +84,12 @@ export const makePlan = (
   ports: Ports = WEATHER_PORTS,
 ): Result<Plan, PlanError> => {
   const problem = readProblem({ ...input, days: input.days ?? DEFAULT_DAYS }, ports)
-  return problem.ok ? ok(planProblem(problem.value, input, onProgress)) : fail(problem.error)
+  if (!problem.ok) return problem
+  const pins = input.pins ?? []
+  const pinned = withPins(problem.value, pins)
+  if (!pinned.ok) return pinned
+  const plan = planProblem(pinned.value, input, onProgress)
+  return ok(pins.length === 0 ? plan : { ...plan, pins: [...pins] })
 }
 
 /** Days from the plan's start to its last task, with one to spare: the horizon that a plan is judged on. */

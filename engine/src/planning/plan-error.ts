@@ -20,3 +20,8 @@ export type PlanError =
   | { readonly type: 'calculation'; readonly green: string; readonly error: CalculationError }
   | { readonly type: 'threshold'; readonly error: CalculationError }
   | { readonly type: 'noPeople' }
+  | {
+      readonly type: 'badPin'
+      readonly green: string
+      readonly because: 'notPlanned' | 'outOfDays' | 'otherDay'
+    }

@@ -60,6 +60,9 @@ export const objective = v.object({
   travelMin: v.number(),
 })
 
+/** A wish of the manager that the plan keeps: a green opened on a day and, where `opens` is not null, at that minute. */
+export const planPin = v.object({ green: id, date: plainDate, opens: v.nullable(instant) })
+
 /** A whole plan, as `plan make --json` prints it. Version 1. */
 export const plan = v.object({
   version: v.literal(1),
@@ -90,6 +93,8 @@ export const plan = v.object({
   ),
   feasible: v.boolean(),
   objective,
+  /** What the manager pinned; absent where nothing is. */
+  pins: v.optional(v.array(planPin)),
   /** What no plan of these greens can better, and how far this one may be from it. Absent in plans written by hand and in those of older versions. */
   bound: v.optional(
     v.object({
@@ -119,6 +124,7 @@ export const planToCheck = v.object({
 
 export type PlanToCheck = Readonly<v.InferOutput<typeof planToCheck>>
 export type PlanTask = Readonly<v.InferOutput<typeof planTask>>
+export type PlanPin = Readonly<v.InferOutput<typeof planPin>>
 export type Opening = Readonly<v.InferOutput<typeof opening>>
 export type Objective = Readonly<v.InferOutput<typeof objective>>
 export type Plan = Readonly<v.InferOutput<typeof plan>>

@@ -33,6 +33,7 @@ export const RULES = [
   'firstGreenUnchecked',
   'servicesNotLocated',
   'notAccountedFor',
+  'pinMoved',
   'againstRecord',
   'figureWrong',
 ] as const

@@ -14,6 +14,7 @@ export type Broken = {
   readonly problem: Problem
   readonly tasks: readonly PlanTask[]
   readonly unplanned: Plan['unplanned']
+  readonly pins?: NonNullable<Plan['pins']>
   readonly told: readonly Told[]
 }
 
@@ -490,5 +491,17 @@ export const BROKEN: readonly Broken[] = [
     'a green that is planned and listed as unplanned',
     { unplanned: [...SMALL_UNPLANNED, { green: 'b', reason: 'noTimeLeft', facts: {} }] },
     ['b', null, 1, ['core-b', 'collect-b', 'dress-b1', 'drag-b', 'roll-b', 'water-b']],
+  ),
+  broken(
+    'pinMoved',
+    'a green that is pinned to another minute',
+    { pins: [{ green: 'b', date: '2026-08-10', opens: written(560) }] },
+    ['b', 551, 9, ['core-b']],
+  ),
+  broken(
+    'pinMoved',
+    'a green that is pinned to the next day',
+    { pins: [{ green: 'b', date: '2026-08-11', opens: null }] },
+    ['b', 551, 1440 - 551, ['core-b']],
   ),
 ]

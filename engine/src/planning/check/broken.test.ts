@@ -7,10 +7,10 @@ import { FIGURES_BROKEN } from './broken-figures.ts'
 import { written } from './small-plan.ts'
 
 describe('a plan broken in one place', () => {
-  for (const { rule, title, problem, tasks, unplanned, told } of BROKEN) {
+  for (const { rule, title, problem, tasks, unplanned, pins = [], told } of BROKEN) {
     it(`[${rule}] names ${title}, when, by how much, and nothing else`, () => {
       const compiled = compileProblem(problem)
-      const plan = { tasks: [...tasks], unplanned }
+      const plan = { tasks: [...tasks], unplanned, pins }
       expect(check(compiled, plan)).toEqual(
         told.map(([green, atMin, by, ids]) => ({
           rule,

@@ -26,6 +26,7 @@ import { machineTwice, personTwice } from './rules/one-at-a-time.ts'
 import { openInRain, openOvernight, sameDay, tooManyOpen } from './rules/open-greens.ts'
 import { order } from './rules/order.ts'
 import { hopper, stockGone } from './rules/sand.ts'
+import { pinMoved } from './rules/pins.ts'
 import { servicesNotLocated } from './rules/services.ts'
 import { noTravel } from './rules/travel.ts'
 
@@ -69,6 +70,7 @@ const statedChecks = (facts: Facts, plan: PlanToCheck): readonly (() => readonly
   () => (plan.sand === undefined ? [] : sandWrong(facts, plan.sand)),
 ]
 
+/** What the plan says of its greens as a whole: which are left out, which are pinned. */
 const greensChecks = (facts: Facts, plan: PlanToCheck): readonly (() => readonly Finding[])[] => [
   () => unknownUnplanned(facts.compiled, plan.unplanned ?? []),
   () =>
@@ -76,6 +78,7 @@ const greensChecks = (facts: Facts, plan: PlanToCheck): readonly (() => readonly
       facts,
       (plan.unplanned ?? []).map(({ green }) => green),
     ),
+  () => pinMoved(facts, plan.pins ?? []),
 ]
 
 /** Six digits after the point: sums of tonnes are not exact, and nobody weighs a gram. */

@@ -9,8 +9,9 @@ export const UNKNOWN = -1
 
 /** The parts of a plan that the checker judges. A plan written by hand may leave out all but its tasks. */
 export type PlanToCheck = Pick<Plan, 'tasks'> & {
-  readonly [Part in 'unplanned' | 'openings' | 'objective' | 'posts' | 'days' | 'sand' | 'feasible']?:
-    Plan[Part] | undefined
+  readonly [
+    Part in 'unplanned' | 'openings' | 'objective' | 'posts' | 'days' | 'sand' | 'feasible' | 'pins'
+  ]?: Plan[Part] | undefined
 }
 
 /** A task with ids turned into indices and instants into minutes; `UNKNOWN` where there is no such id. */
