@@ -65,8 +65,8 @@ export type Moment = {
   readonly sand: readonly SandSeen[]
   readonly deliveries: readonly Redelivery[]
   readonly pins: readonly WishedPin[]
-  /** Greens left out by the manager, with the fact. */
-  readonly skipped: ReadonlyMap<number, number>
+  /** Greens left out by the manager, with the fact and the manager's own words. */
+  readonly skipped: ReadonlyMap<number, { readonly fact: number; readonly why: string | null }>
 }
 
 /** The outage that covers a minute, if any. */

@@ -19,7 +19,8 @@ export type Wanted = {
   readonly loyalty: Loyalty
 }
 
-type Offer = {
+/** A way for one machine and its people to do a step. */
+export type Offer = {
   readonly machine: number
   readonly day: number
   readonly minutes: number
@@ -115,7 +116,8 @@ const offerOf = (field: Field, wanted: Wanted, machine: number, minutes: number)
   return null
 }
 
-const take = (field: Field, wanted: Wanted, offer: Offer): ScheduledTask => {
+/** Writes an offer into the field: what brings the machine, then the step. */
+export const take = (field: Field, wanted: Wanted, offer: Offer): ScheduledTask => {
   const { problem } = field
   const { green, step } = wanted
   const { crew, leads, machine, minutes, day } = offer
@@ -168,11 +170,8 @@ const take = (field: Field, wanted: Wanted, offer: Offer): ScheduledTask => {
   return task
 }
 
-/**
- * Places a step where it costs least: as early as it goes, on the machine and with the people that it had unless waiting for them is worse than the change.
- * Null when there is no place before `end`; then nothing is changed.
- */
-export const place = (field: Field, wanted: Wanted): ScheduledTask | null => {
+/** The offer that costs least: as early as it goes, on the machine and with the people that it had unless waiting for them is worse than the change. Null when there is none before `end`. */
+export const bestOffer = (field: Field, wanted: Wanted): Offer | null => {
   let best: Offer | null = null
   for (const [machine, own] of field.problem.machines.entries()) {
     const minutes = wanted.step.minutesByMachine.get(own.id)
@@ -180,5 +179,11 @@ export const place = (field: Field, wanted: Wanted): ScheduledTask | null => {
     const offer = offerOf(field, wanted, machine, minutes)
     if (offer !== null && (best === null || offer.cost < best.cost)) best = offer
   }
+  return best
+}
+
+/** Places a step on its best offer. Null when there is none; then nothing is changed. */
+export const place = (field: Field, wanted: Wanted): ScheduledTask | null => {
+  const best = bestOffer(field, wanted)
   return best === null ? null : take(field, wanted, best)
 }

@@ -1,8 +1,7 @@
 import { chainMarks } from '../chain.ts'
 import { judgeSchedule } from '../check/check.ts'
 import type { CompiledProblem } from '../check/compile.ts'
-import type { LostGreen } from '../check/lost/lost.ts'
-import type { Plan, PlanToCheck } from '../plan.ts'
+import type { Plan, PlanTask, PlanToCheck } from '../plan.ts'
 import type { Schedule, ScheduledTask } from '../problem.ts'
 import { instantWriter, scheduleToPlan, type PlanFrame } from '../schedule-to-plan.ts'
 import { NEVER } from '../spans.ts'
@@ -10,7 +9,7 @@ import { coursesOf, type GreenCourse } from './judge-field.ts'
 import { safeStartOn } from './safe-starts.ts'
 
 /** What the new plan takes over from the old one. */
-export type OldPlan = Pick<PlanToCheck, 'days' | 'seed' | 'schedules' | 'assumed'> & PlanFrame
+export type OldPlan = Pick<PlanToCheck, 'tasks' | 'days'> & PlanFrame
 
 /** How many of the greens' rows a plan lacks because their chain can't be done to its end: they stand in work to the end of the days planned. */
 const openEnds = ({ problem }: CompiledProblem, tasks: readonly ScheduledTask[]): readonly GreenCourse[] =>
@@ -62,6 +61,27 @@ const withOpenEnds = (compiled: CompiledProblem, plan: Plan, tasks: readonly Sch
   }
 }
 
+/** What tells a task from others, whatever its time: for work its step, for a machine's own tasks also machine and start. */
+const idKey = (task: PlanTask): string =>
+  task.operation === 'move' || task.operation === 'load' || task.operation === 'setUp'
+    ? [task.operation, task.green, task.load, task.machine, task.start].join(' ')
+    : [task.operation, task.green, task.pass, task.load].join(' ')
+
+/** The same tasks with the ids that they had in the old plan, so that what was recorded of a task still names it; new ones get numbers that were not used. */
+const withOldIds = (tasks: readonly PlanTask[], old: readonly PlanTask[]): PlanTask[] => {
+  const byKey = new Map<string, string[]>()
+  for (const task of old) byKey.set(idKey(task), [...(byKey.get(idKey(task)) ?? []), task.id])
+  const used = new Set(old.map(({ id }) => id))
+  let number = tasks.length
+  return tasks.map((task) => {
+    const id = byKey.get(idKey(task))?.shift()
+    if (id !== undefined) return { ...task, id }
+    do number++
+    while (used.has(`t${number}`))
+    return { ...task, id: `t${number}` }
+  })
+}
+
 const sameDayWork = (a: readonly ScheduledTask[], b: readonly ScheduledTask[]): boolean =>
   a.length === b.length && JSON.stringify(a) === JSON.stringify(b)
 
@@ -69,15 +89,14 @@ const sameDayWork = (a: readonly ScheduledTask[], b: readonly ScheduledTask[]): 
 export const planAgain = (
   compiled: CompiledProblem,
   schedule: Schedule,
+  feasible: boolean,
   old: OldPlan,
   oldTasks: readonly ScheduledTask[],
   isSameSky: boolean,
-): { readonly plan: Plan; readonly lost: readonly LostGreen[] } => {
+): Plan => {
   const { problem } = compiled
-  const { faults, lost } = judgeSchedule(compiled, schedule)
   const made = withOpenEnds(compiled, scheduleToPlan(problem, schedule, old), schedule.tasks)
   const write = instantWriter(problem)
-  const feasible = faults.length === 0
   const isClean = (tasks: readonly ScheduledTask[]): boolean =>
     judgeSchedule(compiled, { ...schedule, tasks }).faults.length === 0
   const days = made.days.map((row) => {
@@ -95,5 +114,5 @@ export const planAgain = (
     const minute = safeStartOn(problem, schedule.tasks, day, feasible ? isClean : () => false)
     return { ...row, lastSafeStart: minute === null ? null : write(minute) }
   })
-  return { plan: { ...made, days, feasible }, lost }
+  return { ...made, tasks: withOldIds(made.tasks, old.tasks), days, feasible }
 }

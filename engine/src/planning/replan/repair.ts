@@ -24,7 +24,6 @@ export type Broken = {
 
 /** One way to repair. */
 export type Way = {
-  readonly name: 'shift' | 'swap' | 'openedFirst' | 'hurry'
   readonly opened: Loyalty
   readonly others: Loyalty
   /** True: the greens in work are laid before all else, and as early as they go. */
@@ -40,12 +39,12 @@ const EASY: Loyalty = { machineMin: 2, personMin: 1 }
  * another machine or person where waiting costs more than 20 or 10 minutes. `openedFirst`: that, and the greens in work before the others. `hurry`: the
  * greens in work take whatever is free. The minutes are ours (common practice, no source): a changed post costs about a walk and a few words.
  */
-export const WAYS: readonly Way[] = [
-  { name: 'shift', opened: FAITHFUL, others: FAITHFUL, openedFirst: false },
-  { name: 'swap', opened: LOYAL, others: LOYAL, openedFirst: false },
-  { name: 'openedFirst', opened: LOYAL, others: LOYAL, openedFirst: true },
-  { name: 'hurry', opened: EASY, others: LOYAL, openedFirst: true },
-]
+export const WAYS = {
+  shift: { opened: FAITHFUL, others: FAITHFUL, openedFirst: false },
+  swap: { opened: LOYAL, others: LOYAL, openedFirst: false },
+  openedFirst: { opened: LOYAL, others: LOYAL, openedFirst: true },
+  hurry: { opened: EASY, others: LOYAL, openedFirst: true },
+} as const satisfies Readonly<Record<string, Way>>
 
 /** A green that is to be opened on another day or at a given minute. */
 export type Wish = { readonly day: number; readonly openMin: number | null }
@@ -215,7 +214,6 @@ const MOST_ROUNDS = 60
 
 /** A week repaired in one way: the field, and the greens that found no place in it. */
 export type Repaired = {
-  readonly way: Way['name']
   readonly field: Field
   readonly left: readonly number[]
 }
@@ -270,5 +268,5 @@ export const repair = (broken: Broken, way: Way, wishes: Wishes): Repaired => {
     if (placed === null) left.push(green)
     else field = placed
   }
-  return { way: way.name, field, left }
+  return { field, left }
 }

@@ -1,11 +1,12 @@
 import { compileProblem } from '../check/compile.ts'
-import type { Schedule } from '../problem.ts'
+import type { Schedule, ScheduledTask } from '../problem.ts'
 import { candidateOf, compareCandidates, judged, type Candidate } from './candidate.ts'
 import { forgetLostBreaks, isWork, newField, stand, type Field } from './field.ts'
 import { coursesOf, isInTime, marksOf } from './judge-field.ts'
 import { whyLeftOut } from './left-out.ts'
 import { byTime } from './old-plan.ts'
-import { repair, WAYS, type Broken, type Repaired, type Wishes } from './repair.ts'
+import { repair, WAYS, type Broken, type Repaired, type Way, type Wishes } from './repair.ts'
+import { rescue } from './rescue.ts'
 import { isOpened } from './standing.ts'
 import type { Situation } from './situation.ts'
 import { oldOpenings, oldSteps } from './wishes.ts'
@@ -13,13 +14,17 @@ import { oldOpenings, oldSteps } from './wishes.ts'
 /** All that stands, laid out. */
 export const stoodField = ({ problem, standing, moment }: Situation): Field => {
   const field = newField(problem, moment.nowMin)
-  const tasks = standing.tasks
-  tasks.forEach((task, index) => {
-    const next = tasks
-      .slice(index + 1)
-      .find((other) => other.machine === task.machine && task.machine !== null)
-    stand(field, task, next)
-  })
+  const later = new Map<number, ScheduledTask>()
+  const nexts = standing.tasks
+    .map((_, index) => {
+      const task = standing.tasks[standing.tasks.length - 1 - index]
+      if (task?.machine === null || task === undefined) return undefined
+      const next = later.get(task.machine)
+      later.set(task.machine, task)
+      return next
+    })
+    .reverse()
+  standing.tasks.forEach((task, index) => stand(field, task, nexts[index]))
   forgetLostBreaks(field)
   return field
 }
@@ -75,7 +80,11 @@ const scheduleOf = (situation: Situation, { field, left }: Repaired): Schedule =
 })
 
 const unplannedOf = (situation: Situation, left: readonly number[]): Schedule['unplanned'] => [
-  ...[...situation.moment.skipped.keys()].map((green) => ({ green, reason: 'skipped' as const, facts: {} })),
+  ...[...situation.moment.skipped].map(([green, { why }]) => ({
+    green,
+    reason: 'skipped' as const,
+    facts: why === null ? {} : { why },
+  })),
   ...left.map((green) => whyLeftOut(situation.problem, green)),
 ]
 
@@ -116,27 +125,31 @@ export const chooseWay = (situation: Situation, broken: Broken): Chosen => {
   const compiled = compileProblem(situation.problem)
   const wishes = wishesOf(situation, broken)
   const candidates: Candidate[] = []
-  const shifted = scheduleOf(situation, repair(broken, WAYS[0] ?? failWays(), wishes))
+  const shifted = scheduleOf(situation, repair(broken, WAYS.shift, wishes))
   const shift = candidateOf(broken, 'shift', shifted)
   const planned = asPlanned(situation, broken)
   if (planned !== null) {
     const same = judged(compiled, candidateOf(broken, 'asPlanned', planned))
-    if (same.faults === 0 && same.caught.length === 0)
-      return { best: same, shift: judged(compiled, shift), ways: 2 }
+    if (same.faults === 0 && same.caught.length === 0) return { best: same, shift, ways: 2 }
   }
   candidates.push(shift)
-  for (const way of WAYS.slice(1))
-    candidates.push(candidateOf(broken, way.name, scheduleOf(situation, repair(broken, way, wishes))))
-  const order = [...candidates].sort(compareCandidates(savedByShift(broken, shifted)))
+  const lay = (from: Broken, way: Way, name: string): void => {
+    candidates.push(candidateOf(from, name, scheduleOf(situation, repair(from, way, wishes))))
+  }
+  lay(broken, WAYS.swap, 'swap')
+  lay(broken, WAYS.openedFirst, 'openedFirst')
+  const saved = savedByShift(broken, shifted)
+  if (candidates.every(({ caught }) => caught.length > 0)) {
+    lay(broken, WAYS.hurry, 'hurry')
+    if (candidates.every(({ caught }) => caught.length > 0))
+      lay({ ...broken, stood: rescue(broken, saved).field }, WAYS.swap, 'rescue')
+  }
+  const order = [...candidates].sort(compareCandidates(saved))
   let best: Candidate | null = null
   for (const candidate of order) {
     const word = judged(compiled, candidate)
     if (best === null || (word.faults ?? 0) < (best.faults ?? 0)) best = word
     if (word.faults === 0) break
   }
-  return { best: best ?? judged(compiled, shift), shift: judged(compiled, shift), ways: candidates.length }
-}
-
-const failWays = (): never => {
-  throw new Error('there is no way to repair')
+  return { best: best ?? judged(compiled, shift), shift, ways: candidates.length }
 }

@@ -203,7 +203,7 @@ type Gathered = {
   readonly sand: SandSeen[]
   readonly deliveries: Redelivery[]
   readonly pins: WishedPin[]
-  readonly skipped: Map<number, number>
+  readonly skipped: Map<number, { readonly fact: number; readonly why: string | null }>
 }
 
 const gather = (ground: FactGround, into: Gathered, fact: DayFact, index: number): void => {
@@ -274,7 +274,10 @@ const gather = (ground: FactGround, into: Gathered, fact: DayFact, index: number
       into.pins.push(pinOf(ground, read, fact, index))
       return
     case 'skipped':
-      into.skipped.set(read.find('green', fact.green, problem.greens), index)
+      into.skipped.set(read.find('green', fact.green, problem.greens), {
+        fact: index,
+        why: fact.why ?? null,
+      })
   }
 }
 

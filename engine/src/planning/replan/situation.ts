@@ -14,7 +14,7 @@ import type { Moment } from './moment.ts'
 import { scheduledTasks } from './old-plan.ts'
 import { factorOf, problemAt } from './problem-at.ts'
 import { resolveFacts } from './resolve-facts.ts'
-import { standingAt, standingIn, type FactorOf, type Standing } from './standing.ts'
+import { isOpened, standingAt, standingIn, type FactorOf, type Standing } from './standing.ts'
 import { timedCoverings } from './timed-coverings.ts'
 import { changesWeather, weatherWithFacts } from './weather-with-facts.ts'
 
@@ -84,6 +84,19 @@ const situationBy = (
   const sunny = sky.value === null ? problem : { ...problem, ...sky.value }
   // What has been done was done under the weather that there was: only later work bends to what is told now.
   const standing = stands(problem, oldTasks, moment, factor)
+  for (const [green, { fact }] of moment.skipped)
+    if (isOpened(problem, standing.tasks, green)) {
+      const id = problem.greens[green]?.id ?? ''
+      return fail({
+        type: 'badFact',
+        index: fact,
+        kind: 'skipped',
+        field: 'green',
+        problem: 'inWork',
+        accepted: [],
+        received: id,
+      })
+    }
   const changed = { course, moment, standing, paces, sky: sky.value }
   return ok({
     course,

@@ -1,7 +1,7 @@
 import { chainMarks } from '../chain.ts'
 import type { Problem, ScheduledTask } from '../problem.ts'
 import { NEVER } from '../spans.ts'
-import { newWalk, passTask, settledStart, walkTasks, type Walk, type WalkTask } from '../walk.ts'
+import { fitsShifts, newWalk, passTask, settledStart, walkTasks, type Walk, type WalkTask } from '../walk.ts'
 import { isWork } from './field.ts'
 import { cutBy, lastTold, outageAt, type Moment, type Spell } from './moment.ts'
 import { byTime } from './old-plan.ts'
@@ -38,14 +38,19 @@ const latestStarts = (
 
 type MinutesOf = (green: number, step: number) => number
 
-const plannedMinutes =
-  (problem: Problem, tasks: readonly WalkTask[]): MinutesOf =>
-  (green, step) => {
-    const own = tasks.find(({ task, stepIndex }) => task.green === green && stepIndex === step)?.task
-    if (own !== undefined) return own.finishMin - own.startMin
+const plannedMinutes = (problem: Problem, tasks: readonly WalkTask[]): MinutesOf => {
+  const planned = new Map<string, number>()
+  for (const walked of tasks) {
+    if (walked.stepIndex < 0 || planned.has(keyOf(walked))) continue
+    planned.set(keyOf(walked), walked.task.finishMin - walked.task.startMin)
+  }
+  return (green, step) => {
+    const own = planned.get(`${green} ${step}`)
+    if (own !== undefined) return own
     const minutes = [...(problem.greens[green]?.steps[step]?.minutesByMachine.values() ?? [])]
     return minutes.length === 0 ? 1 : Math.min(...minutes)
   }
+}
 
 /** The same tasks with what brings a machine to a step that was begun before its time brought forward with it. */
 const withEarlyLeads = (
@@ -77,17 +82,29 @@ type Day = {
   readonly factor: FactorOf
 }
 
-/** Start that the plan, the resources and the outages allow. */
+/** First start of a shift of one of the people after a minute; NEVER where there is none. */
+const nextShift = (problem: Problem, people: readonly number[], after: number): number =>
+  people
+    .flatMap((person) => problem.people[person]?.shifts ?? [])
+    .reduce((first, { start }) => (start > after ? Math.min(first, start) : first), NEVER)
+
+/** Start that the plan, the resources, the shifts and the outages allow. */
 const expectedStart = ({ moment, walk }: Day, walked: WalkTask): number => {
   const { task } = walked
+  const { problem } = walk
+  const minutes = task.finishMin - task.startMin
   let start = settledStart(walk, walked, 0)
   for (;;) {
+    if (start >= NEVER) return NEVER
+    // A task that the old plan has outside a shift is taken as it is.
+    const fits = start === task.startMin || fitsShifts(problem, task.people, start, start + minutes)
     const out =
       (task.machine === null ? undefined : outageAt(moment.machinesOut, task.machine, start)) ??
       task.people.flatMap((person) => outageAt(moment.peopleOut, person, start) ?? [])[0]
-    if (out === undefined) return start
-    if (out.untilMin >= NEVER) return NEVER
-    start = settledStart(walk, walked, out.untilMin)
+    if (fits && out === undefined) return start
+    const least = out?.untilMin ?? nextShift(problem, task.people, start)
+    if (least >= NEVER) return NEVER
+    start = settledStart(walk, walked, least)
   }
 }
 
@@ -166,7 +183,7 @@ export const standingAt = (
   }
   const walked = walkTasks(problem, withEarlyLeads(oldTasks, startOf))
   const day: Day = { moment, walk: newWalk(problem), latest, told, factor }
-  const stood: Stood = { tasks: [], parts: [] }
+  const stood: Stood = { tasks: [], parts: [], done: new Map() }
   const seen = new Map<string, number>()
   const inAll = new Map<string, number>()
   for (const one of walked) if (one.stepIndex >= 0) inAll.set(keyOf(one), (inAll.get(keyOf(one)) ?? 0) + 1)
@@ -180,7 +197,8 @@ export const standingAt = (
 
 const keyOf = ({ task, stepIndex }: WalkTask): string => `${task.green} ${stepIndex}`
 
-type Stood = { readonly tasks: ScheduledTask[]; readonly parts: Part[] }
+/** What stands so far; `done` counts by green the steps that have been begun. */
+type Stood = { readonly tasks: ScheduledTask[]; readonly parts: Part[]; readonly done: Map<number, number> }
 
 /** Which of the tasks of its step one is: a plan that was replanned before may have several, all but the last broken off. */
 type Turn = { readonly occurrence: number; readonly isLast: boolean }
@@ -198,10 +216,24 @@ const standTask = (day: Day, stood: Stood, one: WalkTask, turn: Turn): void => {
     turn.isLast || spells.length > 0
       ? spellOf(day, one, spells[0], expectedStart(day, one))
       : { start: task.startMin, finish: task.finishMin, cut: true }
-  if (laid.start >= moment.nowMin) return
+  const isTold = spells.length > 0 || isBound
+  // A step before it has not been begun: then this one has not either, whatever the plan says.
+  const waits = task.green !== null && stepIndex > (stood.done.get(task.green) ?? 0)
+  if (laid.start >= moment.nowMin || (waits && !isTold)) {
+    // Its machine and people wait for it rather than overtake it.
+    if (laid.start < NEVER)
+      passAt(day.walk, one, {
+        ...laid,
+        start: Math.max(laid.start, moment.nowMin),
+        finish: Math.max(laid.finish, moment.nowMin),
+      })
+    return
+  }
   const add = ({ start, finish, cut }: Told, doneShare: number | null): ScheduledTask => {
     const done = passAt(day.walk, one, { start, finish, cut })
     stood.tasks.push(done)
+    if (task.green !== null && stepIndex >= 0)
+      stood.done.set(task.green, Math.max(stood.done.get(task.green) ?? 0, stepIndex + (cut ? 0 : 1)))
     if (cut && stepIndex >= 0 && finish > start) stood.parts.push({ task: done, step: stepIndex, doneShare })
     return done
   }
@@ -222,14 +254,16 @@ export const standingIn = (
 ): Standing => {
   const begun = tasks.filter(({ startMin }) => startMin < moment.nowMin)
   const walked = walkTasks(problem, tasks)
-  const parts = walked.flatMap((one, index): readonly Part[] => {
+  const ofStep = new Map<string, WalkTask[]>()
+  for (const one of walked) ofStep.set(keyOf(one), [...(ofStep.get(keyOf(one)) ?? []), one])
+  const parts = walked.flatMap((one): readonly Part[] => {
     const { task, stepIndex, step } = one
     if (task.startMin >= moment.nowMin || task.green === null || step === null) return []
-    const same = walked.filter((other) => keyOf(other) === keyOf(one))
+    const same = ofStep.get(keyOf(one)) ?? []
     const occurrence = same.indexOf(one)
     const spell = moment.spells[task.green]?.[stepIndex]?.[occurrence]
     const stopped = spell?.end === 'stopped' && spell.endMin === task.finishMin
-    const later = walked.slice(index + 1).some((other) => keyOf(other) === keyOf(one))
+    const later = occurrence + 1 < same.length
     const id = problem.machines[task.machine ?? -1]?.id ?? ''
     const whole = (step.minutesByMachine.get(id) ?? 0) * factor(task.green, stepIndex, task.machine ?? -1)
     const cut =

@@ -5,6 +5,7 @@ import { SHED } from '../compile.ts'
 import { dayOfStart } from '../days.ts'
 import type { Facts, TaskFact } from '../facts.ts'
 import { sharedMin } from '../spans.ts'
+import { peopleAt, soonestCrew, type PersonAt } from './people-at.ts'
 
 /** One step that a green still needs at now: its least minutes, and the earliest start and latest end that it can have at all. */
 export type LeftStep = {
@@ -67,12 +68,6 @@ const joined = (spans: readonly Span[]): readonly Span[] =>
     return list
   }, [])
 
-const fitFrom = (spans: readonly Span[], from: number, minutes: number): number =>
-  spans.reduce((first, span) => {
-    const start = Math.max(span.start, from)
-    return start + minutes <= span.end ? Math.min(first, start) : first
-  }, NEVER)
-
 const bayOf = ({ problem }: Facts, green: number): number | undefined =>
   problem.stores.find(({ kind }) => kind === problem.greens[green]?.sand.kind)?.place
 
@@ -90,9 +85,28 @@ const isLoaded = (facts: Facts, machine: number, nowMin: number): boolean =>
 /** Whether a step takes sand that must be fetched. */
 const takesSand = (step: ProblemStep): boolean => step.load !== null && step.sandT > 0
 
-/** When a machine can be at a green at the soonest, from where it stands now: setting up, filling where it has no sand, and the way. */
-const atGreen = (facts: Facts, machine: number, green: number, step: ProblemStep, nowMin: number): number => {
+/** First minute by which a machine has had so many minutes of being there from a minute on; NEVER where it never has. */
+const thereFor = (available: readonly Span[], from: number, minutes: number): number => {
+  let left = minutes
+  for (const span of available) {
+    const start = Math.max(span.start, from)
+    if (span.end <= start) continue
+    if (span.end - start >= left) return start + left
+    left -= span.end - start
+  }
+  return NEVER
+}
+
+/** How a machine comes to a green from where it stands now: from when, from where, and how long setting up, filling where it has no sand, and the ways take. */
+const bringing = (
+  facts: Facts,
+  machine: number,
+  green: number,
+  step: ProblemStep,
+  nowMin: number,
+): { readonly fromMin: number; readonly from: number; readonly minutes: number } => {
   const { problem } = facts
+  if (machine < 0) return { fromMin: nowMin, from: SHED, minutes: 0 }
   const ready = readyAfter(facts, machine, nowMin)
   const own = problem.machines[machine]
   const goal = problem.greens[green]?.place ?? SHED
@@ -101,7 +115,7 @@ const atGreen = (facts: Facts, machine: number, green: number, step: ProblemStep
   const setUp = ready.fresh ? (own?.setUpMin ?? 0) : 0
   const filling = takesSand(step) && bay !== undefined && !isLoaded(facts, machine, nowMin)
   const ways = filling ? way(ready.place, bay) + (own?.loadMin ?? 0) + way(bay, goal) : way(ready.place, goal)
-  return ready.fromMin + setUp + ways
+  return { fromMin: ready.fromMin, from: ready.place, minutes: setUp + ways }
 }
 
 /** Minutes for the trip to the bay and back between two loads on one green, where only one machine can spread them; 0 where another could be there already. */
@@ -132,29 +146,59 @@ type Doer = {
   readonly spans: readonly Span[]
 }
 
-/** The machines that can do an operation on a green at all. */
-export const doersOf = (facts: Facts, step: ProblemStep): readonly Doer[] => {
+/** What the proof of a lost green asks again and again: who can do a step, and everybody at now. Made once for a plan that is judged. */
+export type LostGround = {
+  readonly facts: Facts
+  readonly nowMin: number
+  readonly people: readonly PersonAt[]
+  /** The machines that can do a step at all. */
+  readonly doers: (step: ProblemStep) => readonly Doer[]
+}
+
+const doersOf = (
+  facts: Facts,
+  step: ProblemStep,
+  crewTimes: (operation: ProblemStep['operation'], crew: number) => readonly Span[],
+): readonly Doer[] => {
   const workable = facts.compiled.workable.get(step.operation) ?? []
   if (step.minutesByMachine.size === 0)
-    return [
-      {
-        machine: HANDS,
-        minutes: 0,
-        crew: 1,
-        spans: both(workable, joined(crewSpans(facts, step.operation, 1))),
-      },
-    ]
+    return [{ machine: HANDS, minutes: 0, crew: 1, spans: both(workable, crewTimes(step.operation, 1)) }]
   return facts.problem.machines.flatMap((machine, index): readonly Doer[] => {
     const minutes = step.minutesByMachine.get(machine.id)
     if (minutes === undefined) return []
     const open = both(facts.compiled.available[index] ?? [], workable)
-    const spans = both(open, joined(crewSpans(facts, step.operation, machine.crew)))
-    return [{ machine: index, minutes, crew: machine.crew, spans }]
+    return [
+      {
+        machine: index,
+        minutes,
+        crew: machine.crew,
+        spans: both(open, crewTimes(step.operation, machine.crew)),
+      },
+    ]
   })
 }
 
+/** Prepares the proof; answers are kept. */
+export const lostGround = (facts: Facts, nowMin: number): LostGround => {
+  const times = new Map<string, readonly Span[]>()
+  const known = new Map<ProblemStep, readonly Doer[]>()
+  const crewTimes = (operation: ProblemStep['operation'], crew: number): readonly Span[] => {
+    const key = `${operation} ${crew}`
+    const found = times.get(key) ?? joined(crewSpans(facts, operation, crew))
+    times.set(key, found)
+    return found
+  }
+  const doers = (step: ProblemStep): readonly Doer[] => {
+    const found = known.get(step) ?? doersOf(facts, step, crewTimes)
+    known.set(step, found)
+    return found
+  }
+  return { facts, nowMin, people: peopleAt(facts, nowMin), doers }
+}
+
 /** Earliest end of each step still to be done if every machine and everybody trained were there for this green alone; NEVER from the first that can't be done at all. */
-const forward = (facts: Facts, green: number, nowMin: number): readonly { start: number; end: number }[] => {
+const forward = (ground: LostGround, green: number): readonly { start: number; end: number }[] => {
+  const { facts, nowMin, people } = ground
   const { problem } = facts
   const steps = problem.greens[green]?.steps ?? []
   const tasks = facts.stepTasks[green] ?? []
@@ -177,13 +221,27 @@ const forward = (facts: Facts, green: number, nowMin: number): readonly { start:
     if (step.dryNeedMm > 0 && dressed >= 0)
       from = Math.max(from, dryFrom(problem.driedMm, dressed, step.dryNeedMm))
     let best = { start: NEVER, end: NEVER }
-    for (const doer of doersOf(facts, step)) {
-      const start = fitFrom(
-        doer.spans,
-        Math.max(from, atGreen(facts, doer.machine, green, step, nowMin)),
-        doer.minutes,
+    for (const { machine, crew, minutes, spans } of ground.doers(step)) {
+      const lead = bringing(facts, machine, green, step, nowMin)
+      const start = soonestCrew(
+        facts,
+        people,
+        {
+          operation: step.operation,
+          crew,
+          minutes,
+          place: problem.greens[green]?.place ?? SHED,
+          brought: lead.minutes === 0 ? null : { machine, from: lead.from, minutes: lead.minutes },
+        },
+        spans,
+        Math.max(
+          from,
+          machine < 0
+            ? nowMin
+            : thereFor(facts.compiled.available[machine] ?? [], lead.fromMin, lead.minutes),
+        ),
       )
-      if (start < NEVER && start + doer.minutes < best.end) best = { start, end: start + doer.minutes }
+      if (start < NEVER && start + minutes < best.end) best = { start, end: start + minutes }
     }
     end = best.end
     if (step.operation === 'dress') dressed = end
@@ -212,17 +270,16 @@ const latestFit = (spans: readonly Span[], by: number, minutes: number): number 
 
 /** Places that a machine may come from to a green: where machines stand now, and the other greens in work. */
 const leadTo = (
-  facts: Facts,
+  { facts, nowMin, doers }: LostGround,
   green: number,
   step: ProblemStep,
   others: readonly number[],
-  nowMin: number,
 ): number => {
   const { problem } = facts
   const goal = problem.greens[green]?.place ?? SHED
   const bay = bayOf(facts, green)
   const places = others.map((other) => problem.greens[other]?.place ?? SHED)
-  const leads = doersOf(facts, step).map(({ machine }) => {
+  const leads = doers(step).map(({ machine }) => {
     const way = wayOf(facts, machine)
     const stands = readyAfter(facts, machine, nowMin).place
     if (!takesSand(step) || bay === undefined)
@@ -238,15 +295,15 @@ const leadTo = (
  * that lets the rest of the chain be over by `deadline`.
  */
 export const leftSteps = (
-  facts: Facts,
+  ground: LostGround,
   green: number,
   mark: number,
-  nowMin: number,
   deadline: number,
   others: readonly number[],
 ): readonly LeftStep[] => {
+  const { facts, nowMin } = ground
   const steps = (facts.problem.greens[green]?.steps ?? []).slice(0, mark + 1)
-  const soonest = forward(facts, green, nowMin)
+  const soonest = forward(ground, green)
   const left: LeftStep[] = []
   let latest = deadline
   let dressBy = NEVER
@@ -255,7 +312,7 @@ export const leftSteps = (
     const task = facts.stepTasks[green]?.[index]
     if (step === undefined || (task !== undefined && task.startMin < nowMin)) break
     if (step.operation === 'dress') latest = Math.min(latest, dressBy)
-    const doers = doersOf(facts, step)
+    const doers = ground.doers(step)
     const minutes = doers.reduce((least, doer) => Math.min(least, doer.minutes), NEVER)
     latest = doers.reduce((most, doer) => Math.max(most, latestFit(doer.spans, latest, doer.minutes)), -1)
     const before = steps[index - 1]
@@ -268,7 +325,7 @@ export const leftSteps = (
       crew,
       earliestStart: soonest[index]?.start ?? NEVER,
       latestEnd: latest,
-      leadMin: goesOn ? 0 : leadTo(facts, green, step, others, nowMin),
+      leadMin: goesOn ? 0 : leadTo(ground, green, step, others),
     })
     const start = latest - minutes
     if (step.dryNeedMm > 0) dressBy = latestDressed(facts.problem.driedMm, start, step.dryNeedMm)
@@ -278,8 +335,8 @@ export const leftSteps = (
 }
 
 /** The earliest moment at which a green can reach a mark with everything at hand; NEVER where it can't. */
-export const earliestAt = (facts: Facts, green: number, mark: number, nowMin: number): number =>
-  forward(facts, green, nowMin)[mark]?.end ?? NEVER
+export const earliestAt = (ground: LostGround, green: number, mark: number): number =>
+  forward(ground, green)[mark]?.end ?? NEVER
 
 /** Minutes that a list of spans has inside one span. */
 export const minutesIn = (spans: readonly Span[], inside: Span): number =>

@@ -5,7 +5,7 @@ import { greenId, type Facts } from '../facts.ts'
 import type { Finding } from '../finding.ts'
 import type { WorkState } from '../work-state.ts'
 import { canBeDone, mostSavable } from './most-savable.ts'
-import { earliestAt, leftSteps } from './left-of-green.ts'
+import { earliestAt, leftSteps, lostGround, type LostGround } from './left-of-green.ts'
 
 /** How a green stands when rain or night catches it. */
 export type CaughtState = 'opened' | 'cleared' | 'dressed'
@@ -91,22 +91,23 @@ const lostOf = (
 })
 
 /** First step of a green that is not begun by now and that nobody can do. */
-const stepNobodyDoes = (facts: Facts, green: number, nowMin: number): number =>
-  (facts.problem.greens[green]?.steps ?? []).findIndex((_, step) => {
-    const task = facts.stepTasks[green]?.[step]
-    return (task === undefined || task.startMin >= nowMin) && !canBeDone(facts, green, step)
+const stepNobodyDoes = (ground: LostGround, green: number): number =>
+  (ground.facts.problem.greens[green]?.steps ?? []).findIndex((_, step) => {
+    const task = ground.facts.stepTasks[green]?.[step]
+    return (task === undefined || task.startMin >= ground.nowMin) && !canBeDone(ground, green, step)
   })
 
 /** Which of the greens that miss a deadline could not have been saved. */
 const excusedAt = (
-  facts: Facts,
+  ground: LostGround,
   all: readonly InWork[],
   caught: ReadonlySet<number>,
-  nowMin: number,
 ): readonly LostGreen[] => {
+  const { facts } = ground
+  if (!all.some(({ state }) => caught.has(state.green))) return []
   const alone = new Map(
     all.map(({ state, mark, deadline }) => {
-      const earliest = earliestAt(facts, state.green, mark, nowMin)
+      const earliest = earliestAt(ground, state.green, mark)
       return [state.green, earliest > deadline ? Math.min(earliest, NEVER) - deadline : 0] as const
     }),
   )
@@ -121,13 +122,12 @@ const excusedAt = (
   const missed = savable.filter(({ state }) => caught.has(state.green))
   if (missed.length === 0) return lost
   const most = mostSavable(
-    facts,
+    ground,
     savable.map(({ state, mark, deadline }) =>
       leftSteps(
-        facts,
+        ground,
         state.green,
         mark,
-        nowMin,
         deadline,
         savable.flatMap((other) => (other.state.green === state.green ? [] : [other.state.green])),
       ),
@@ -148,7 +148,8 @@ export const splitLost = (
   hard: readonly Finding[],
 ): { readonly faults: readonly Finding[]; readonly lost: readonly LostGreen[] } => {
   const nowMin = facts.problem.committed?.nowMin
-  if (nowMin === undefined) return { faults: hard, lost: [] }
+  if (nowMin === undefined || hard.length === 0) return { faults: hard, lost: [] }
+  const ground = lostGround(facts, nowMin)
   const inWork = facts.states.filter(
     ({ openedMin, finishedMin }) =>
       openedMin !== null && openedMin < nowMin && (finishedMin === null || finishedMin > nowMin),
@@ -172,7 +173,7 @@ export const splitLost = (
   const missing = hard.filter(({ rule }) => rule === 'missingOperation')
   for (const state of inWork) {
     const isMissing = missing.some((finding) => greenOf(finding) === state.green)
-    if (!isMissing || lost.has(state.green) || stepNobodyDoes(facts, state.green, nowMin) < 0) continue
+    if (!isMissing || lost.has(state.green) || stepNobodyDoes(ground, state.green) < 0) continue
     const first = caught.find((finding) => greenOf(finding) === state.green)
     lost.set(state.green, lostOf(facts, state, first?.atMin ?? null, 'cannotBeDone', 0))
   }
@@ -185,8 +186,7 @@ export const splitLost = (
     const missed = new Set(
       caught.filter(({ rule }) => rules.includes(rule)).map((finding) => greenOf(finding)),
     )
-    for (const one of excusedAt(facts, all, missed, nowMin))
-      if (!lost.has(one.green)) lost.set(one.green, one)
+    for (const one of excusedAt(ground, all, missed)) if (!lost.has(one.green)) lost.set(one.green, one)
   }
   const unexcused = [...caught, ...missing].filter((finding) => !lost.has(greenOf(finding)))
   return {

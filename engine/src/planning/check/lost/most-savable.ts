@@ -1,7 +1,7 @@
 import type { Operation } from '../../operations.ts'
 import type { Span } from '../../problem.ts'
 import type { Facts } from '../facts.ts'
-import { doersOf, minutesIn, type LeftStep } from './left-of-green.ts'
+import { minutesIn, type LeftStep, type LostGround } from './left-of-green.ts'
 
 /** Most greens for which every choice is looked at; above, only whether all can be saved. */
 const MOST_SUBSETS_OF = 8
@@ -67,7 +67,22 @@ const poolsOf = (facts: Facts, operations: ReadonlySet<Operation>): readonly Poo
     ...machines,
     ...[...operations].map((operation) => people(new Set([operation]))),
     people(operations),
-  ]
+  ].map(remembering)
+}
+
+/** The same pool, which reckons each stretch once. */
+const remembering = (pool: Pool): Pool => {
+  const known = new Map<number, Map<number, number>>()
+  return {
+    ...pool,
+    capacity: (span) => {
+      const from = known.get(span.start) ?? new Map<number, number>()
+      known.set(span.start, from)
+      const found = from.get(span.end) ?? pool.capacity(span)
+      from.set(span.end, found)
+      return found
+    },
+  }
 }
 
 /** Whether some stretch asks more of a pool than it has: then not all of these greens can be finished in time. */
@@ -99,7 +114,7 @@ const canAll = (pools: readonly Pool[], chosen: readonly (readonly LeftStep[])[]
  * earliest start and a latest end, for the machines of each operation, the people trained for it, and all people; Baptiste, Le Pape and Nuijten 2001, from memory).
  * Ways between greens, breaks and the order of tasks are left out, so no plan whatever can finish more.
  */
-export const mostSavable = (facts: Facts, greens: readonly (readonly LeftStep[])[]): number => {
+export const mostSavable = ({ facts }: LostGround, greens: readonly (readonly LeftStep[])[]): number => {
   const operations = new Set(greens.flatMap((steps) => steps.map(({ operation }) => operation)))
   const pools = poolsOf(facts, operations)
   if (greens.length > MOST_SUBSETS_OF) return canAll(pools, greens) ? greens.length : greens.length - 1
@@ -112,10 +127,10 @@ export const mostSavable = (facts: Facts, greens: readonly (readonly LeftStep[])
 }
 
 /** Whether anybody can ever do a step. */
-export const canBeDone = (facts: Facts, green: number, step: number): boolean => {
+export const canBeDone = ({ facts, doers }: LostGround, green: number, step: number): boolean => {
   const own = facts.problem.greens[green]?.steps[step]
   return (
     own !== undefined &&
-    doersOf(facts, own).some(({ spans, minutes }) => spans.some((span) => span.end - span.start >= minutes))
+    doers(own).some(({ spans, minutes }) => spans.some((span) => span.end - span.start >= minutes))
   )
 }

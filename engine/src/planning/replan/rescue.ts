@@ -1,0 +1,151 @@
+import { dryFrom } from '../dried.ts'
+import { NEVER } from '../spans.ts'
+import { copyField, type Field } from './field.ts'
+import { coursesOf, isInTime, limitsOf, type GreenCourse } from './judge-field.ts'
+import { chainFrom } from './lay.ts'
+import { bestOffer, take, type Offer, type Wanted } from './place.ts'
+import type { Broken } from './repair.ts'
+
+/** Whoever is free takes it: only what would start at the same minute stays in the same hands. */
+const ANYBODY = { machineMin: 1, personMin: 1 } as const
+
+/** Minutes by which a green that is given up stands behind all others. */
+const BEHIND_MIN = 1_000_000
+
+/** Longest wait for sand that is reckoned with, minutes. */
+const MOST_DRYING_MIN = 240
+
+/** By green, by step: minutes from the start of the step to the finish of the green at the very best, with the drying of this hour. */
+const tailsOf = ({ problem, marks, stood }: Broken): readonly (readonly number[])[] =>
+  problem.greens.map(({ steps }, green) => {
+    const finish = marks[green]?.finish ?? steps.length - 1
+    const tails = steps.map(() => 0)
+    for (let step = finish; step >= 0; step--) {
+      const own = steps[step]
+      if (own === undefined) continue
+      const dryMin =
+        own.dryNeedMm > 0
+          ? Math.min(MOST_DRYING_MIN, dryFrom(problem.driedMm, stood.nowMin, own.dryNeedMm) - stood.nowMin)
+          : 0
+      tails[step] = (tails[step + 1] ?? 0) + Math.min(...own.minutesByMachine.values()) + own.lagMin + dryMin
+    }
+    return tails
+  })
+
+type Bid = {
+  readonly green: number
+  readonly wanted: Wanted
+  readonly offer: Offer
+  readonly latestStart: number
+}
+
+/**
+ * Works the greens in work off together, step after step: of the steps that could begin before any of them is over, the one whose green has the least time to spare goes first
+ * (active schedule generation after Giffler and Thompson 1960, least slack first; from memory). Greens that are given up come behind all others.
+ */
+const workOff = (
+  broken: Broken,
+  tails: readonly (readonly number[])[],
+  givenUp: ReadonlySet<number>,
+): Field => {
+  const { problem, marks, old } = broken
+  const field = copyField(broken.stood)
+  const limits = new Map(
+    coursesOf(problem, field.tasks, marks).map((one) => [one.green, limitsOf(problem, one.opened).finish]),
+  )
+  const bidOf = (green: number): Bid | null => {
+    const step = field.done[green] ?? 0
+    const own = problem.greens[green]?.steps[step]
+    if (own === undefined || field.stuck[green] === 1) return null
+    const was = old[green]?.[step] ?? null
+    const from = Math.max(field.nowMin, chainFrom(field, green, step))
+    const wanted: Wanted = {
+      green,
+      step: own,
+      machine: was?.machine ?? null,
+      people: was?.people ?? [],
+      from,
+      end: problem.horizonMin,
+      loyalty: ANYBODY,
+    }
+    const offer = from >= NEVER ? null : bestOffer(field, wanted)
+    if (offer === null) {
+      field.stuck[green] = 1
+      return null
+    }
+    const isAftercare = step > (marks[green]?.finish ?? step)
+    const behind = givenUp.has(green) || isAftercare ? BEHIND_MIN : 0
+    return {
+      green,
+      wanted,
+      offer,
+      latestStart: (limits.get(green) ?? NEVER) - (tails[green]?.[step] ?? 0) + behind,
+    }
+  }
+  // What is taken only pushes others later, so an old bid never promises too much; it is asked again when its turn comes.
+  const bids = new Map<number, Bid>()
+  const fresh = new Set<number>()
+  const ask = (green: number): void => {
+    const bid = bidOf(green)
+    if (bid === null) bids.delete(green)
+    else bids.set(green, bid)
+    fresh.add(green)
+  }
+  for (const green of broken.opened) ask(green)
+  while (bids.size > 0) {
+    const all = [...bids.values()]
+    const over = Math.min(...all.map(({ offer }) => offer.crew.start + offer.minutes))
+    const first = all
+      .filter(({ offer }) => offer.crew.start < over)
+      .reduce((best, bid) => (bid.latestStart < best.latestStart ? bid : best))
+    if (!fresh.has(first.green)) {
+      ask(first.green)
+      continue
+    }
+    take(field, first.wanted, first.offer)
+    fresh.clear()
+    ask(first.green)
+  }
+  return field
+}
+
+/** Choices of greens to give up, none first, then each, then each two. */
+const givenUps = (greens: readonly number[]): readonly ReadonlySet<number>[] => [
+  new Set<number>(),
+  ...greens.map((green) => new Set([green])),
+  ...greens.flatMap((one, index) => greens.slice(index + 1).map((other) => new Set([one, other]))),
+]
+
+/** Most choices tried: with five greens in work there are 16. */
+const MOST_TRIES = 24
+
+/** The greens in work, worked off so that as few as can be are caught: the field with them laid, and which are caught. */
+export const rescue = (
+  broken: Broken,
+  savedByShift: ReadonlySet<number>,
+): { readonly field: Field; readonly caught: readonly number[] } => {
+  const { problem, marks, opened } = broken
+  const tails = tailsOf(broken)
+  const nowMin = problem.committed?.nowMin ?? 0
+  const isOpen = (one: GreenCourse): boolean => opened.has(one.green) && one.finished > nowMin
+  const open = coursesOf(problem, broken.stood.tasks, marks)
+    .filter(isOpen)
+    .map(({ green }) => green)
+  let best: { field: Field; caught: readonly number[]; rank: readonly [number, number, number] } | null = null
+  for (const givenUp of givenUps(open).slice(0, MOST_TRIES)) {
+    const field = workOff(broken, tails, givenUp)
+    const courses = coursesOf(problem, field.tasks, marks).filter((one) => open.includes(one.green))
+    const caught = courses.filter((one) => !isInTime(problem, one))
+    const rank = [
+      caught.filter(({ green }) => savedByShift.has(green)).length,
+      caught.length,
+      courses.reduce((sum, one) => sum + Math.min(one.finished, problem.horizonMin), 0),
+    ] as const
+    const better =
+      best === null || rank.map((part, at) => part - (best?.rank[at] ?? 0)).find((off) => off !== 0)
+    if (better === true || (typeof better === 'number' && better < 0))
+      best = { field, caught: caught.map(({ green }) => green), rank }
+    if (caught.length === 0) break
+  }
+  return best ?? { field: broken.stood, caught: [] }
+}
