@@ -102,9 +102,7 @@ const SETTINGS = {
 
 // The two kinds of server differ in a type that nothing here looks at.
 const fastifyOf = (tls: Pair | null): FastifyInstance =>
-  tls === null
-    ? fastify(SETTINGS)
-    : (fastify({ ...SETTINGS, https: { cert: tls.cert, key: tls.key } }) as unknown as FastifyInstance)
+  tls === null ? fastify(SETTINGS) : fastify({ ...SETTINGS, https: { cert: tls.cert, key: tls.key } })
 
 /** The server, ready to be asked by `inject` or to listen. Closing it ends its streams; the storage stays open. */
 export const buildServer = async (options: ServerOptions): Promise<FastifyInstance> => {

@@ -1,4 +1,6 @@
 import { LocationProvider, Route, Router } from 'preact-iso'
+import { AccountPage } from './screens/account/AccountPage.tsx'
+import { JoinPage } from './screens/join/JoinPage.tsx'
 import { NumberPanel } from './parts/NumberPanel.tsx'
 import { FirstPage } from './screens/first/FirstPage.tsx'
 import { CoursePage } from './screens/course/CoursePage.tsx'
@@ -8,10 +10,10 @@ import { LostPage } from './screens/first/LostPage.tsx'
 import { MachinesPage } from './screens/machines/MachinesPage.tsx'
 import { MorePage } from './screens/more/MorePage.tsx'
 import { NowPage } from './screens/now/NowPage.tsx'
-import { OutlinePage } from './screens/outline/OutlinePage.tsx'
 import { PeoplePage } from './screens/people/PeoplePage.tsx'
 import { PlanPage } from './screens/plan/PlanPage.tsx'
 import { PrescriptionPage } from './screens/prescription/PrescriptionPage.tsx'
+import { OutlinePage } from './screens/outline/OutlinePage.tsx'
 import { RunsPage } from './screens/runs/RunsPage.tsx'
 import { SettingsPage } from './screens/settings/SettingsPage.tsx'
 import { SheetsPage } from './screens/sheets/SheetsPage.tsx'
@@ -26,6 +28,7 @@ const Pages = () => (
     <Route path="/" component={NowPage} />
     <Route path="/course" component={CoursePage} />
     <Route path="/green/:id" component={GreenPage} />
+    <Route path="/green/:id/outline" component={OutlinePage} />
     <Route path="/green/:id/runs" component={RunsPage} />
     <Route path="/prescription" component={PrescriptionPage} />
     <Route path="/plan" component={PlanPage} />
@@ -36,11 +39,15 @@ const Pages = () => (
     <Route path="/fixtures" component={FixturesPage} />
     <Route path="/people" component={PeoplePage} />
     <Route path="/machines" component={MachinesPage} />
+    <Route path="/account" component={AccountPage} />
     <Route path="/settings" component={SettingsPage} />
     <Route path="/more" component={MorePage} />
     <Route default component={LostPage} />
   </Router>
 )
+
+/** A join link is opened by a device that has nothing yet. */
+const isJoining = (): boolean => location.pathname === '/join'
 
 /** The whole app: the tabs and the page that is open, or the first page while there is no course. */
 export const App = () => (
@@ -48,7 +55,9 @@ export const App = () => (
     <a class="skip" href="#page">
       To the page
     </a>
-    {opening.value === 'open' ? (
+    {isJoining() ? (
+      <JoinPage />
+    ) : opening.value === 'open' ? (
       <div class="notebook">
         <Pages />
         <Tabs />

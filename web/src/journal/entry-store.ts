@@ -1,4 +1,4 @@
-import type { Entry, Refusal } from '@swardwright/journal'
+import type { Entry, Refusal, Snapshot } from '@swardwright/journal'
 
 /** What this device has of one course's journal. */
 export type KeptJournal = {
@@ -8,6 +8,8 @@ export type KeptJournal = {
   readonly refused: readonly Refusal[]
   /** Where the next pull begins; null when nothing was pulled yet. */
   readonly cursor: string | null
+  /** The furthest cursor that the server has told, so that it says when it has lost what lies before; null when it told none. */
+  readonly seen: string | null
 }
 
 /** What a pull or a push changes, all at once. */
@@ -16,13 +18,21 @@ export type SyncStep = {
   readonly sent?: readonly string[]
   readonly refused?: readonly Refusal[]
   readonly cursor?: string
-  /** Puts every kept entry in the queue again: the server was put back from an older backup. */
-  readonly sendAllAgain?: boolean
+  readonly seen?: string
+  /**
+   * Puts kept entries in the queue again, all or those of one author: the server was put back from an older backup. Only those who decide
+   * may hand on what others wrote.
+   */
+  readonly sendAgain?: { readonly of: 'all' } | { readonly of: 'author'; readonly author: string }
 }
 
 /** Where a device keeps its entries. An entry that `add` has resolved for survives the device being switched off. */
 export type EntryStore = {
-  load(course: string): Promise<KeptJournal>
+  /** What is kept, without the entries that a snapshot stands for. */
+  load(course: string, without: ReadonlySet<string>): Promise<KeptJournal>
+  /** The snapshot kept last; null where there is none. Whether it can be used is for the journal to say. */
+  snapshot(course: string): Promise<Snapshot | null>
+  keepSnapshot(course: string, snapshot: Snapshot): Promise<void>
   /** Keeps an entry and its place in the queue to the server, both or neither. */
   add(entry: Entry): Promise<void>
   apply(course: string, step: SyncStep): Promise<void>
@@ -32,3 +42,7 @@ export type EntryStore = {
   course(): Promise<string | null>
   openCourse(course: string): Promise<void>
 }
+
+/** Whether a step puts this entry in the queue again. */
+export const isSentAgain = (entry: Entry, again: NonNullable<SyncStep['sendAgain']>): boolean =>
+  again.of === 'all' || entry.author === again.author

@@ -1,6 +1,6 @@
-import type { Entry, Refusal } from '@swardwright/journal'
+import type { Entry, Refusal, Snapshot } from '@swardwright/journal'
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
-import type { EntryStore, KeptJournal, SyncStep } from './entry-store.ts'
+import { isSentAgain, type EntryStore, type KeptJournal, type SyncStep } from './entry-store.ts'
 
 type Queued = { readonly id: string; readonly course: string; readonly order?: number }
 
@@ -11,6 +11,8 @@ interface Shape extends DBSchema {
   outbox: { key: number; value: Queued; indexes: { course: string; id: string } }
   refused: { key: string; value: Refused; indexes: { course: string } }
   facts: { key: string; value: string }
+  /** From version 2 on. */
+  snapshots: { key: string; value: Snapshot }
 }
 
 type Database = IDBPDatabase<Shape>
@@ -18,8 +20,10 @@ type Database = IDBPDatabase<Shape>
 const ALL = ['entries', 'outbox', 'refused', 'facts'] as const
 
 const open = (name: string): Promise<Database> =>
-  openDB<Shape>(name, 1, {
-    upgrade(db) {
+  openDB<Shape>(name, 2, {
+    upgrade(db, from) {
+      db.createObjectStore('snapshots')
+      if (from >= 1) return
       db.createObjectStore('entries', { keyPath: 'id' }).createIndex('course', 'course')
       const outbox = db.createObjectStore('outbox', { keyPath: 'order', autoIncrement: true })
       outbox.createIndex('course', 'course')
@@ -29,19 +33,33 @@ const open = (name: string): Promise<Database> =>
     },
   })
 
-const load = async (db: Database, course: string): Promise<KeptJournal> => {
-  const tx = db.transaction(ALL)
-  const [entries, queued, refused, cursor] = await Promise.all([
-    tx.objectStore('entries').index('course').getAll(course),
-    tx.objectStore('outbox').index('course').getAll(course),
-    tx.objectStore('refused').index('course').getAll(course),
-    tx.objectStore('facts').get(`cursor ${course}`),
+/** Entries that no snapshot stands for: with most of a season in one, only keys are walked and a few entries read. */
+const entriesWithout = async (
+  db: Database,
+  course: string,
+  without: ReadonlySet<string>,
+): Promise<readonly Entry[]> => {
+  const entries = db.transaction('entries').store
+  if (without.size === 0) return entries.index('course').getAll(course)
+  const ids = await entries.index('course').getAllKeys(course)
+  const found = await Promise.all(ids.filter((id) => !without.has(id)).map((id) => db.get('entries', id)))
+  return found.filter((entry) => entry !== undefined)
+}
+
+const load = async (db: Database, course: string, without: ReadonlySet<string>): Promise<KeptJournal> => {
+  const [entries, queued, refused, cursor, seen] = await Promise.all([
+    entriesWithout(db, course, without),
+    db.getAllFromIndex('outbox', 'course', course),
+    db.getAllFromIndex('refused', 'course', course),
+    db.get('facts', `cursor ${course}`),
+    db.get('facts', `seen ${course}`),
   ])
   return {
     entries,
     unsent: queued.map((one) => one.id),
     refused: refused.map((one) => one.refusal),
     cursor: cursor ?? null,
+    seen: seen ?? null,
   }
 }
 
@@ -52,10 +70,13 @@ const apply = async (db: Database, course: string, step: SyncStep): Promise<void
     const key = await outbox.index('id').getKey(id)
     if (key !== undefined) await outbox.delete(key)
   }
-  if (step.sendAllAgain === true) {
-    const ids = await tx.objectStore('entries').index('course').getAllKeys(course)
-    await outbox.clear()
-    await Promise.all(ids.map((id) => outbox.add({ id, course })))
+  const { sendAgain } = step
+  if (sendAgain !== undefined) {
+    const kept = await tx.objectStore('entries').index('course').getAll(course)
+    const queued = await outbox.index('course').getAllKeys(course)
+    await Promise.all(queued.map((key) => outbox.delete(key)))
+    const again = kept.filter((entry) => isSentAgain(entry, sendAgain))
+    await Promise.all(again.map(({ id }) => outbox.add({ id, course })))
   }
   await Promise.all([
     ...(step.pulled ?? []).map((entry) => tx.objectStore('entries').put(entry)),
@@ -64,6 +85,7 @@ const apply = async (db: Database, course: string, step: SyncStep): Promise<void
       leave(refusal.id),
       tx.objectStore('refused').put({ id: refusal.id, course, refusal }),
     ]),
+    ...(step.seen === undefined ? [] : [tx.objectStore('facts').put(step.seen, `seen ${course}`)]),
     ...(step.cursor === undefined ? [] : [tx.objectStore('facts').put(step.cursor, `cursor ${course}`)]),
     tx.done,
   ])
@@ -82,7 +104,11 @@ const device = async (db: Database, make: () => string): Promise<string> => {
 export const idbStore = async (name = 'swardwright'): Promise<EntryStore> => {
   const db = await open(name)
   return {
-    load: (course) => load(db, course),
+    load: (course, without) => load(db, course, without),
+    snapshot: async (course) => (await db.get('snapshots', course)) ?? null,
+    keepSnapshot: async (course, snapshot) => {
+      await db.put('snapshots', snapshot, course)
+    },
     add: async (entry) => {
       const tx = db.transaction(['entries', 'outbox'], 'readwrite', { durability: 'strict' })
       await Promise.all([

@@ -1,5 +1,5 @@
 import type { Entry, Refusal } from '@swardwright/journal'
-import type { EntryStore } from './entry-store.ts'
+import { isSentAgain, type EntryStore } from './entry-store.ts'
 
 /** Keeps entries only while the page is open: for a browser that refuses its database, which the page then says, and for tests. */
 export const memoryStore = (): EntryStore => {
@@ -7,6 +7,7 @@ export const memoryStore = (): EntryStore => {
   const outbox: Entry[] = []
   const refused: { readonly course: string; readonly refusal: Refusal }[] = []
   const cursors = new Map<string, string>()
+  const seen = new Map<string, string>()
   let name: string | null = null
   let opened: string | null = null
 
@@ -22,6 +23,7 @@ export const memoryStore = (): EntryStore => {
         unsent: outbox.filter((entry) => entry.course === course).map((entry) => entry.id),
         refused: refused.filter((one) => one.course === course).map((one) => one.refusal),
         cursor: cursors.get(course) ?? null,
+        seen: seen.get(course) ?? null,
       }),
     add: (entry) => {
       entries.set(entry.id, entry)
@@ -29,7 +31,14 @@ export const memoryStore = (): EntryStore => {
       return Promise.resolve()
     },
     apply: (course, step) => {
-      if (step.sendAllAgain === true) outbox.splice(0, outbox.length, ...entries.values())
+      const { sendAgain } = step
+      if (sendAgain !== undefined) {
+        const others = outbox.filter((entry) => entry.course !== course)
+        const again = [...entries.values()].filter(
+          (entry) => entry.course === course && isSentAgain(entry, sendAgain),
+        )
+        outbox.splice(0, outbox.length, ...others, ...again)
+      }
       for (const entry of step.pulled ?? []) entries.set(entry.id, entry)
       for (const id of step.sent ?? []) leave(id)
       for (const refusal of step.refused ?? []) {
@@ -37,8 +46,12 @@ export const memoryStore = (): EntryStore => {
         refused.push({ course, refusal })
       }
       if (step.cursor !== undefined) cursors.set(course, step.cursor)
+      if (step.seen !== undefined) seen.set(course, step.seen)
       return Promise.resolve()
     },
+    // Entries last no longer than the page here, so there is nothing to start from.
+    snapshot: () => Promise.resolve(null),
+    keepSnapshot: () => Promise.resolve(),
     device: (make) => Promise.resolve((name ??= make())),
     course: () => Promise.resolve(opened),
     openCourse: (course) => {

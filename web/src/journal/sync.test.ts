@@ -37,8 +37,9 @@ const standInServer = (options: { readonly refuse?: readonly string[] } = {}) =>
         cursor: String(kept.length),
       }
     }
-    const after = Number((args.query as { after: string }).after)
-    const reset = after > kept.length
+    const query = args.query as { after: string; seen: string }
+    const after = Number(query.after)
+    const reset = Math.max(after, Number(query.seen)) > kept.length
     return { entries: kept.slice(reset ? 0 : after), cursor: String(kept.length), more: false, reset }
   }
   const call = ((name: string, args: { body?: unknown; query?: unknown }) =>
@@ -58,12 +59,17 @@ const standInServer = (options: { readonly refuse?: readonly string[] } = {}) =>
 }
 
 /** A device with its store, as the app holds it. */
-const device = async (call: CallServer, entries: readonly Entry[]) => {
+const device = async (
+  call: CallServer,
+  entries: readonly Entry[],
+  as: { readonly author?: string; readonly mayHandOn?: boolean } = {},
+) => {
   const store = memoryStore()
   for (const one of entries) await store.add(one)
   const known = new Map(entries.map((one) => [one.id, one]))
   let unsent = entries.map((one) => one.id)
   let cursor: string | null = null
+  let seen: string | null = null
   const refused: Refusal[] = []
   const holder: SyncHolder = {
     course: 'ossenby',
@@ -79,9 +85,16 @@ const device = async (call: CallServer, entries: readonly Entry[]) => {
       unsent = unsent.filter((id) => !sent.includes(id) && !fresh.some((one) => one.id === id))
       refused.push(...fresh)
     },
-    queuedAgain: () => {
-      unsent = [...known.keys()]
+    queuedAgain: async () => {
+      unsent = [...(await store.load('ossenby', new Set())).unsent]
     },
+    seen: () => seen,
+    saw: (told) => {
+      seen = told
+    },
+    nowMs: () => Date.UTC(2026, 7, 10, 6),
+    author: () => as.author ?? null,
+    mayHandOn: () => as.mayHandOn ?? false,
   }
   return { holder, store, known: () => [...known.keys()].sort(), refused }
 }
@@ -100,7 +113,7 @@ describe('exchange', () => {
     ])
     expect(a.known()).toEqual(ids(1, 2, 3))
     expect(b.known()).toEqual(ids(1, 2, 3))
-    expect((await a.store.load('ossenby')).unsent).toEqual([])
+    expect((await a.store.load('ossenby', new Set())).unsent).toEqual([])
   })
 
   it('keeps all in the queue while the server is away, and sends it once when it is back', async () => {
@@ -108,7 +121,7 @@ describe('exchange', () => {
     const a = await device(server.call, [entry(1)])
     server.goAway(true)
     expect(await exchange(a.holder)).toBe('away')
-    expect((await a.store.load('ossenby')).unsent).toEqual(ids(1))
+    expect((await a.store.load('ossenby', new Set())).unsent).toEqual(ids(1))
     server.goAway(false)
     await exchange(a.holder)
     await exchange(a.holder)
@@ -119,7 +132,7 @@ describe('exchange', () => {
     const server = standInServer({ refuse: ids(1) })
     const a = await device(server.call, [entry(1), entry(2)])
     await exchange(a.holder)
-    const kept = await a.store.load('ossenby')
+    const kept = await a.store.load('ossenby', new Set())
     expect(kept.unsent).toEqual([])
     expect(kept.refused).toEqual([{ id: entry(1).id, why: 'not-allowed' }])
     expect(kept.entries.map((one) => one.id)).toEqual(ids(1, 2))
@@ -133,6 +146,49 @@ describe('exchange', () => {
     server.putBack(1)
     await exchange(a.holder)
     expect(server.kept().toSorted()).toEqual(ids(1, 2, 3))
+  })
+})
+
+describe('a server that lost what it had confirmed', () => {
+  it('[J28] gets it again, also from a device that had not read it back yet', async () => {
+    const server = standInServer()
+    const a = await device(server.call, [entry(1), entry(2)])
+    const cut = {
+      ...a.holder,
+      call: ((name: string, args: never) =>
+        name === 'pullEntries'
+          ? Promise.resolve({ ok: false, why: 'away' })
+          : server.call(name as never, args)) as CallServer,
+    }
+    expect(await exchange(cut)).toBe('away')
+    expect(server.kept()).toEqual(ids(1, 2))
+    server.putBack(0)
+    await exchange(a.holder)
+    expect(server.kept()).toEqual(ids(1, 2))
+  })
+
+  it('[J30] gets what others wrote from those who decide, told apart from their own, and not from crew', async () => {
+    const crew = { author: 'Ben', mayHandOn: false }
+    const manager = { author: 'Ada', mayHandOn: true }
+    const by = (n: number, author: string): Entry => ({ ...entry(n), author })
+    for (const [as, again] of [
+      [crew, ids(2)],
+      [manager, ids(1, 2)],
+    ] as const) {
+      const server = standInServer()
+      const flags: (boolean | undefined)[] = []
+      const call = ((name: string, args: { body?: { handedOn?: boolean } }) => {
+        if (name === 'pushEntries') flags.push(args.body?.handedOn)
+        return server.call(name as never, args as never)
+      }) as CallServer
+      const a = await device(call, [by(1, 'Cora'), by(2, as.author)], as)
+      await exchange(a.holder)
+      flags.length = 0
+      server.putBack(0)
+      await exchange(a.holder)
+      expect(server.kept()).toEqual(again)
+      expect(flags).toEqual(as.mayHandOn ? [true, undefined] : [undefined])
+    }
   })
 })
 

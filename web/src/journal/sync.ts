@@ -1,4 +1,4 @@
-import { ENTRIES_MAX, type Entry, type Refusal, type StoredEntry } from '@swardwright/journal'
+import { ENTRIES_MAX, momentFromMs, type Entry, type Refusal, type StoredEntry } from '@swardwright/journal'
 import type { EntryStore } from './entry-store.ts'
 import type { CallServer } from './server.ts'
 
@@ -16,14 +16,25 @@ export type SyncHolder = {
   /** Entries that the server lacks, in order. */
   unsent(): readonly Entry[]
   cursor(): string | null
+  /** The furthest cursor that the server has told. */
+  seen(): string | null
+  /** The server told this cursor; the store has kept it. */
+  saw(cursor: string): void
   /** Called after the store has kept them. */
   arrived(entries: readonly Entry[], cursor: string): void
   left(sent: readonly string[], refused: readonly Refusal[]): void
-  /** All entries are queued again. */
-  queuedAgain(): void
+  /** Entries are queued again; resolves once `unsent` has them. */
+  queuedAgain(): Promise<void>
+  /** The clock of this device, epoch milliseconds. */
+  nowMs(): number
+  /** The name under which alone this device may write; null where it may write under any. */
+  author(): string | null
+  /** True where this device may hand on what others wrote, should the server have lost it. */
+  mayHandOn(): boolean
 }
 
-const envelope = ({ seq: _seq, receivedAt: _receivedAt, ...entry }: StoredEntry): Entry => entry
+const envelope = ({ seq: _seq, receivedAt: _receivedAt, skewMs: _skewMs, ...entry }: StoredEntry): Entry =>
+  entry
 
 /** As many of the first entries as one push holds, at least one. */
 export const firstBatch = (entries: readonly Entry[]): readonly Entry[] => {
@@ -37,15 +48,28 @@ export const firstBatch = (entries: readonly Entry[]): readonly Entry[] => {
 
 const push = async (holder: SyncHolder): Promise<LinkState> => {
   const { course, store, call } = holder
-  for (let batch = firstBatch(holder.unsent()); batch.length > 0; batch = firstBatch(holder.unsent())) {
-    const answer = await call('pushEntries', { params: { course }, body: { entries: [...batch] } })
+  const isOthers = (entry: Entry): boolean => holder.author() !== null && entry.author !== holder.author()
+  for (;;) {
+    const waiting = holder.unsent()
+    const [first] = waiting
+    if (first === undefined) return 'level'
+    const handedOn = isOthers(first)
+    const batch = firstBatch(waiting.filter((entry) => isOthers(entry) === handedOn))
+    const answer = await call('pushEntries', {
+      params: { course },
+      body: {
+        entries: [...batch],
+        sentAt: momentFromMs(holder.nowMs()),
+        ...(handedOn && holder.mayHandOn() ? { handedOn } : {}),
+      },
+    })
     if (!answer.ok) return answer.why
-    const { accepted, refused } = answer.value
+    const { accepted, refused, cursor } = answer.value
     if (accepted.length + refused.length === 0) return 'refused'
-    await store.apply(course, { sent: accepted, refused })
+    await store.apply(course, { sent: accepted, refused, seen: cursor })
     holder.left(accepted, refused)
+    holder.saw(cursor)
   }
-  return 'level'
 }
 
 const pull = async (holder: SyncHolder): Promise<LinkState> => {
@@ -53,13 +77,17 @@ const pull = async (holder: SyncHolder): Promise<LinkState> => {
   for (;;) {
     const answer = await call('pullEntries', {
       params: { course },
-      query: { after: holder.cursor() ?? '0' },
+      query: { after: holder.cursor() ?? '0', seen: holder.seen() ?? '0' },
     })
     if (!answer.ok) return answer.why
     const { cursor, more, reset } = answer.value
     if (reset) {
-      await store.apply(course, { sendAllAgain: true })
-      holder.queuedAgain()
+      const author = holder.author()
+      const sendAgain =
+        author === null || holder.mayHandOn() ? ({ of: 'all' } as const) : ({ of: 'author', author } as const)
+      await store.apply(course, { sendAgain, seen: cursor })
+      holder.saw(cursor)
+      await holder.queuedAgain()
     }
     const pulled = answer.value.entries.map(envelope)
     await store.apply(course, { pulled, cursor })

@@ -17,6 +17,7 @@ export const MORE_PAGES: readonly PageLink[] = [
   { href: '/fixtures', word: 'Fixtures' },
   { href: '/people', word: 'People' },
   { href: '/machines', word: 'Machines' },
+  { href: '/account', word: 'Who may come in' },
   { href: '/settings', word: 'Settings and units' },
 ]
 

@@ -13,6 +13,15 @@ const kept = (): string | null => {
 /** Who records from this device. */
 export const author = signal('Course manager')
 
+/** True once the server knows who records here: then the name is not for typing. */
+export const authorIsTied = signal(false)
+
+/** Takes up the name under which the server knows this device. */
+export const tieAuthor = (name: string): void => {
+  setAuthor(name)
+  authorIsTied.value = true
+}
+
 /** Takes up the name kept on this device. */
 export const restoreAuthor = (): void => {
   const name = kept()

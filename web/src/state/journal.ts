@@ -20,8 +20,10 @@ export const link = signal<LinkState | null>(null)
 /** False where the browser refuses its database: then nothing outlives this page but what the server has. */
 export const keepsEntries = signal(true)
 
-/** How far the journal is open. `noCourse`: neither this device nor the server has one. `unreachable`: nothing here, and no server to ask. */
-export type Opening = 'opening' | 'open' | 'noCourse' | 'unreachable'
+/**
+ * How far the journal is open. `noCourse`: neither this device nor the server has one. `unreachable`: nothing here, and no server to ask.
+ * `closed`: nothing here, and the server asks who this is. */
+export type Opening = 'opening' | 'open' | 'noCourse' | 'unreachable' | 'closed'
 
 /** How far the journal is open. */
 export const opening = signal<Opening>('opening')

@@ -1,15 +1,27 @@
-import { atMsOf, type Entry } from '@swardwright/journal'
-import type { EntryStore } from '../journal/entry-store.ts'
+import {
+  SNAPSHOT_WORTH,
+  initialState,
+  latestByDevice,
+  snapshotOf,
+  stateOf,
+  type Entry,
+} from '@swardwright/journal'
+import type { EntryStore, KeptJournal } from '../journal/entry-store.ts'
 import { idbStore } from '../journal/idb-store.ts'
 import { memoryStore } from '../journal/memory-store.ts'
 import { oneAtATime } from '../journal/repeat.ts'
 import { callServer } from '../journal/server.ts'
 import { exchange, type SyncHolder } from '../journal/sync.ts'
+import { askWho, who } from './access.ts'
+import { author, authorIsTied } from './author.ts'
 import { courseId, journal, keepsEntries, link, opening, refused, unsent } from './journal.ts'
 import { listenLive } from './live.ts'
-import { freshId, openDesk, takeIn } from './record.ts'
+import { freshId, openDesk, readAll, takeIn } from './record.ts'
 
 const RETRY_MS = 10_000
+
+/** What is shown while this device has no course, by how the last exchange ended. */
+const OPENING_WITHOUT_COURSE = { level: 'noCourse', away: 'unreachable', refused: 'closed' } as const
 
 const openStore = async (): Promise<EntryStore> => {
   try {
@@ -27,7 +39,8 @@ const chooseCourse = async (store: EntryStore): Promise<string | null> => {
   if (last !== null) return last
   const answer = await callServer('courses', {})
   if (!answer.ok) {
-    opening.value = 'unreachable'
+    await askWho()
+    opening.value = answer.why === 'refused' ? 'closed' : 'unreachable'
     return null
   }
   const first = answer.value[0]
@@ -38,8 +51,8 @@ const chooseCourse = async (store: EntryStore): Promise<string | null> => {
 const entriesNow = (): ReadonlyMap<string, Entry> =>
   new Map(journal.value.entries.map(({ entry }) => [entry.id, entry]))
 
-const holderOf = (course: string, store: EntryStore, cursorAtStart: string | null): SyncHolder => {
-  let cursor = cursorAtStart
+const holderOf = (course: string, store: EntryStore, kept: KeptJournal): SyncHolder => {
+  let { cursor, seen } = kept
   return {
     course,
     store,
@@ -49,6 +62,10 @@ const holderOf = (course: string, store: EntryStore, cursorAtStart: string | nul
       return unsent.value.flatMap((id) => byId.get(id) ?? [])
     },
     cursor: () => cursor,
+    seen: () => seen,
+    saw: (told) => {
+      seen = told
+    },
     arrived: (entries, next) => {
       cursor = next
       takeIn(entries)
@@ -58,9 +75,13 @@ const holderOf = (course: string, store: EntryStore, cursorAtStart: string | nul
       unsent.value = unsent.value.filter((id) => !gone.has(id))
       refused.value = [...refused.value, ...fresh]
     },
-    queuedAgain: () => {
-      unsent.value = [...entriesNow().keys()]
+    queuedAgain: async () => {
+      await readAll()
+      unsent.value = (await store.load(course, new Set())).unsent
     },
+    nowMs: Date.now,
+    author: () => (authorIsTied.value ? author.value : null),
+    mayHandOn: () => who.value?.role === 'manager' || who.value?.role === 'deputy',
   }
 }
 
@@ -75,29 +96,58 @@ const tellOthers = (): ((entry: Entry) => void) => {
   return (entry) => channel.postMessage(entry)
 }
 
+/** What this device has, from its snapshot where it has one that this version can use. */
+const openKept = async (
+  store: EntryStore,
+  course: string,
+): Promise<{ readonly kept: KeptJournal; readonly latestMs: Readonly<Record<string, number>> }> => {
+  const snapshot = await store.snapshot(course)
+  const begun = snapshot === null ? null : stateOf(snapshot)
+  journal.value = begun ?? initialState
+  const kept = await store.load(course, begun?.before?.ids ?? new Set())
+  return { kept, latestMs: begun === null ? {} : (snapshot?.latestMs ?? {}) }
+}
+
+/**
+ * Keeps a snapshot once enough has come on top of the last. Only when nothing waits to be sent and nothing was refused: those entries
+ * have to be at hand.
+ */
+const keepSnapshot = async (
+  store: EntryStore,
+  course: string,
+  latestMs: Readonly<Record<string, number>>,
+): Promise<void> => {
+  const isQuiet = unsent.value.length === 0 && refused.value.length === 0
+  if (!isQuiet || journal.value.entries.length < SNAPSHOT_WORTH) return
+  const snapshot = snapshotOf(journal.value, latestMs)
+  if (snapshot !== null) await store.keepSnapshot(course, snapshot)
+}
+
 const openCourse = async (store: EntryStore, course: string): Promise<void> => {
-  const kept = await store.load(course)
+  const { kept, latestMs } = await openKept(store, course)
   const device = await store.device(() => `device ${freshId(Date.now()).slice(-8)}`)
   courseId.value = course
-  takeIn(kept.entries)
-  unsent.value = kept.unsent
-  refused.value = kept.refused
-  if (journal.value.facts.course !== null) opening.value = 'open'
-  const holder = holderOf(course, store, kept.cursor)
-  const sync = oneAtATime(async () => {
-    link.value = await exchange(holder)
-    opening.value =
-      journal.value.facts.course !== null ? 'open' : link.value === 'level' ? 'noCourse' : 'unreachable'
-  })
-  const mine = kept.entries.filter((entry) => entry.device === device).map(atMsOf)
   const tell = tellOthers()
+  const holder = holderOf(course, store, kept)
+  const sync = oneAtATime(async () => {
+    // Asked in the background, so that a poor line never keeps the page from opening.
+    if (who.value === null) await askWho()
+    link.value = await exchange(holder)
+    opening.value = journal.value.facts.course !== null ? 'open' : OPENING_WITHOUT_COURSE[link.value]
+  })
   const keptEntry = (entry: Entry): void => {
     tell(entry)
     void sync()
   }
-  openDesk({ store, device, kept: keptEntry }, mine.length === 0 ? null : Math.max(...mine))
+  openDesk({ store, device, kept: keptEntry }, null)
+  takeIn(kept.entries)
+  openDesk({ store, device, kept: keptEntry }, latestByDevice(journal.value, latestMs)[device] ?? null)
+  unsent.value = kept.unsent
+  refused.value = kept.refused
+  if (journal.value.facts.course !== null) opening.value = 'open'
   await store.openCourse(course)
   await sync()
+  await keepSnapshot(store, course, latestMs)
   listenLive(course, () => void sync())
   addEventListener('online', () => void sync())
   setInterval(() => {

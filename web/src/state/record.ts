@@ -1,6 +1,8 @@
 import {
   KINDS,
+  extend,
   fold,
+  initialState,
   momentFromMs,
   nextMomentMs,
   uuidV7,
@@ -35,9 +37,20 @@ export const openDesk = (opened: Desk, latestMs: number | null): void => {
 export const freshId = (nowMs: number): string =>
   uuidV7({ nowMs, random: crypto.getRandomValues(new Uint8Array(UUID_RANDOM_BYTES)) })
 
-/** Takes entries into what the pages show. */
+/** Takes entries, which the store has already, into what the pages show. What reaches behind a snapshot is shown once all is read. */
 export const takeIn = (entries: readonly Entry[]): void => {
-  journal.value = fold(journal.value, entries)
+  const next = extend(journal.value, entries)
+  if (next !== null) journal.value = next
+  else void readAll()
+}
+
+/** Reads every entry of this device, so that none is behind a snapshot any more. */
+export const readAll = async (): Promise<void> => {
+  const course = courseId.value
+  if (desk === null || course === null || journal.value.before === null) return
+  const { entries } = await desk.store.load(course, new Set())
+  const meanwhile = journal.value.entries.map(({ entry }) => entry)
+  journal.value = fold(fold(initialState, entries), meanwhile)
 }
 
 /** Records that something happened. Resolves once it would survive the device being switched off; the pages then show it. */

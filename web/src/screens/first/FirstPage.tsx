@@ -1,4 +1,5 @@
 import type { Opening } from '../../state/journal.ts'
+import { Door } from '../account/Door.tsx'
 import { ImportCourse } from '../course/ImportCourse.tsx'
 import { WORDS } from './words.ts'
 
@@ -32,6 +33,8 @@ export const FirstPage = (props: { readonly opening: Exclude<Opening, 'open'> })
       </>
     ) : props.opening === 'unreachable' ? (
       <Unreachable />
+    ) : props.opening === 'closed' ? (
+      <Door />
     ) : (
       <NoCourse />
     )}

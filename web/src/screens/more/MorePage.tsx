@@ -9,6 +9,7 @@ const ABOUT: Readonly<Record<string, string>> = {
   '/fixtures': 'Dates that golfers hold',
   '/people': 'Crew, shifts, skills',
   '/machines': 'The shed and its paces',
+  '/account': 'Accounts, phones, join links',
   '/settings': 'Units, rules, clock, light',
 }
 

@@ -1,7 +1,7 @@
 import { Choice, TextField } from '../../parts/fields.tsx'
 import { Page, Part } from '../../parts/Page.tsx'
 import { setTheme, theme } from '../../shell/theme.ts'
-import { author, setAuthor } from '../../state/author.ts'
+import { author, authorIsTied, setAuthor } from '../../state/author.ts'
 import { refused } from '../../state/journal.ts'
 import { Attention } from './Attention.tsx'
 import { ClubFacts } from './ClubFacts.tsx'
@@ -27,7 +27,9 @@ export const SettingsPage = () => (
           options={THEMES.map((value) => ({ value, label: WORDS.lightOptions[value] }))}
           onValue={setTheme}
         />
-        <TextField label={WORDS.you} hint={WORDS.youHint} value={author.value} onValue={setAuthor} />
+        {authorIsTied.value ? null : (
+          <TextField label={WORDS.you} hint={WORDS.youHint} value={author.value} onValue={setAuthor} />
+        )}
         <Part title={WORDS.units}>
           <UnitChoices />
         </Part>

@@ -1,0 +1,40 @@
+import { signal } from '@preact/signals'
+import type { RouteArguments, RouteName, RouteOutput } from '@swardwright/journal'
+import { callServer, type Answer } from '../journal/server.ts'
+import { tieAuthor } from './author.ts'
+
+/** Who this browser is to the server. */
+export type Who = RouteOutput<'who'>
+
+/** Who this browser is to the server; null until it has answered. */
+export const who = signal<Who | null>(null)
+
+/** Asks the server who this browser is. A person or device that is known records under that name and no other. */
+export const askWho = async (): Promise<void> => {
+  const answer = await callServer('who', {})
+  if (!answer.ok) return
+  who.value = answer.value
+  const { by, name } = answer.value
+  if ((by === 'session' || by === 'device') && name !== null) tieAuthor(name)
+}
+
+/** Why a call came to nothing, in a sentence; null when it did what was asked. */
+export const callWords = async <N extends RouteName>(
+  name: N,
+  args: Partial<RouteArguments<N>>,
+): Promise<string | null> => wordsOf(await callServer(name, args))
+
+/** What an answer says where it is no success. */
+export const wordsOf = <N extends RouteName>(answer: Answer<N>): string | null => {
+  if (answer.ok) return null
+  return answer.why === 'away' ? 'The server does not answer. Check the line, then try again.' : answer.words
+}
+
+/**
+ * What a page over plain http can't do on a phone; null over https and on the machine itself. Browsers call such a page insecure and give it
+ * neither an offline store of pages nor a promise to keep what is recorded.
+ */
+export const plainHttpLacks = (isSecureContext: boolean): string | null =>
+  isSecureContext
+    ? null
+    : 'This address begins with http: the app can’t be kept on this device for use without a line, and anybody in this network can read along. docs/serving.md says how to serve it over https.'
