@@ -140,3 +140,4 @@ export { climateDrawing, type ClimateDrawingInput, type ClimateDrawingMonth } fr
 export type { HourBars } from './hour-bars.ts'
 export { stoppedWords, WORKABLE_WORDS, workableDays, type WorkableDay } from './workable-day.ts'
 export { riskCurve, type RiskCurveInput } from './risk-curve.ts'
+export { whySentences } from './why-words.ts'

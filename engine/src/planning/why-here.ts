@@ -1,6 +1,9 @@
 import { chainMarks } from './chain.ts'
 import { dryFrom } from './dried.ts'
+import { namedTasksOf } from './plan-to-tasks.ts'
+import type { PlanToCheck } from './plan.ts'
 import type { Problem, ScheduledTask } from './problem.ts'
+import { instantWriter } from './schedule-to-plan.ts'
 import { walkTasks, type WalkTask } from './walk.ts'
 
 /** What keeps a task from starting earlier. Closed. Indices are those of the tasks and machines asked about. */
@@ -229,5 +232,35 @@ export const whyHere = (problem: Problem, tasks: readonly ScheduledTask[], index
     startMin,
     spareMin,
     reasons: spareMin > 0 ? [{ hold: 'nothing', earliestMin: startMin, task: null }, ...reasons] : reasons,
+  }
+}
+
+/** The same for a task of a plan: instants of the course, and tasks by id. */
+export type WhyTask = {
+  readonly task: string
+  readonly spareMin: number
+  readonly reasons: readonly {
+    readonly hold: Hold
+    readonly earliest: string
+    readonly task: string | null
+  }[]
+}
+
+/** Why a task of a plan is where it is; null where the plan has no such task or the course can't place it. */
+export const whyTask = (problem: Problem, plan: Pick<PlanToCheck, 'tasks'>, id: string): WhyTask | null => {
+  const named = namedTasksOf(problem, plan)
+  const index = named.findIndex((one) => one.id === id)
+  if (index < 0) return null
+  const write = instantWriter(problem)
+  const tasks = named.map(({ task }) => task)
+  const { spareMin, reasons } = whyHere(problem, tasks, index)
+  return {
+    task: id,
+    spareMin,
+    reasons: reasons.map(({ hold, earliestMin, task }) => ({
+      hold,
+      earliest: write(earliestMin),
+      task: task === null ? null : (named[task]?.id ?? null),
+    })),
   }
 }
