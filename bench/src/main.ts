@@ -6,6 +6,7 @@ const BENCHES: Readonly<
   ground: () => import('./ground.ts'),
   scheduling: () => import('./scheduling.ts'),
   risk: () => import('./risk.ts'),
+  greens: () => import('./greens.ts'),
 }
 
 const [name = '', ...rest] = process.argv.slice(2)

@@ -14,6 +14,10 @@ export type PlanBound = {
   readonly by: BoundBy
 }
 
+/** Minutes between two moments in which anybody is on shift. */
+export const attendedMin = (problem: Problem, fromMin: number, toMin: number): number =>
+  plainCapacity([mergeSpans(problem.people.flatMap(({ shifts }) => shifts))]).between(fromMin, toMin)
+
 /**
  * The bound for the greens that a schedule works. A plan without a fixture clash is held against plans without one, and one that shuts every green for
  * one day against such plans, since those come first in what a plan is judged by. Null where nothing is planned, or where no clean plan could be.
@@ -27,10 +31,9 @@ export const planBound = (problem: Problem, tasks: readonly ScheduledTask[]): Pl
     oneDay: score.shutGreenDays === greens.length,
   })
   if (finishMin === null || greens.length === 0) return null
-  const { between } = plainCapacity([mergeSpans(problem.people.flatMap(({ shifts }) => shifts))])
   const firstMin = tasks.reduce((first, { startMin }) => Math.min(first, startMin), score.finishMin)
-  const spanMin = between(firstMin, score.finishMin)
+  const spanMin = attendedMin(problem, firstMin, score.finishMin)
   // A plan that begins late can be further behind than it is long.
-  const gapPercent = spanMin === 0 ? 0 : Math.min(100, (100 * between(finishMin, score.finishMin)) / spanMin)
+  const gapPercent = spanMin === 0 ? 0 : Math.min(100, (100 * attendedMin(problem, finishMin, score.finishMin)) / spanMin)
   return { finishMin, gapPercent, by }
 }

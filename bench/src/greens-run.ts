@@ -1,0 +1,173 @@
+import {
+  attendedMin,
+  compileProblem,
+  isCleanSchedule,
+  lowerBound,
+  solve,
+  type BoundBy,
+  type Problem,
+} from '@swardwright/engine'
+import type { Engine } from './greens-engine.ts'
+import { weekModel, type ModelFor } from './greens-model.ts'
+import { bareWeek, type Week } from './greens-weeks.ts'
+
+/** How hard both engines search. */
+export type Effort = {
+  readonly seed: number
+  /** Complete schedules of ours at most. */
+  readonly schedules: number
+  /** Seconds for the general engine, by the clock; ours gets the processor time that it used, one core each. */
+  readonly seconds: number
+}
+
+/** What the general engine found, in the same run. */
+export type PeerResult = {
+  /** `full`: the model says all that the checker asks, and its plan is checked. `relaxed`: it leaves rules out, so only its bound can be used. */
+  readonly model: 'full' | 'relaxed'
+  readonly status: string
+  readonly provenOptimal: boolean
+  readonly finishMin: number | null
+  /** What it has proven, whole minutes. */
+  readonly boundMin: number | null
+  /** Processor seconds. */
+  readonly seconds: number
+  /** The checker's word on its plan; null where there is none to check. */
+  readonly clean: boolean | null
+  /** Our manned minutes from the start of the horizon to the finish over its own: at most 1 where we are not behind. Null unless its plan is clean and ours is of the same kind: all greens, no fixture clash, one day each. */
+  readonly ratio: number | null
+}
+
+/** One week, searched. Minutes from the first midnight. */
+export type WeekResult = {
+  readonly name: string
+  readonly greens: number
+  readonly planned: number
+  readonly finishMin: number
+  readonly fixtureClashes: number
+  readonly shutGreenDays: number
+  readonly clean: boolean
+  readonly schedules: number
+  /** Processor seconds. */
+  readonly seconds: number
+  /** On one core. */
+  readonly schedulesPerSecond: number
+  /** The engine's own bound for the greens planned, and the better of it and what the general engine has proven. */
+  readonly boundMin: number | null
+  readonly boundBy: BoundBy
+  readonly bestBoundMin: number | null
+  /** Manned minutes from the bound to the finish, in percent of those from the start of the horizon to the finish. */
+  readonly gapPercent: number | null
+  readonly bestGapPercent: number | null
+  readonly unfinishedAtLeast: number
+  readonly peer: PeerResult | null
+}
+
+/** Ours has at least this, so that a problem the other engine solves at once is not lost to the start of a search. */
+const LEAST_SECONDS = 0.2
+
+const rounded = (value: number, digits: number): number => Number(value.toFixed(digits))
+
+const gapOf = (problem: Problem, boundMin: number | null, finishMin: number): number | null => {
+  const all = attendedMin(problem, 0, finishMin)
+  return boundMin === null || all === 0
+    ? null
+    : rounded((100 * attendedMin(problem, boundMin, finishMin)) / all, 2)
+}
+
+/** Processor seconds since a mark, of all threads of this process. */
+const cpuSince = (mark: NodeJS.CpuUsage): number => {
+  const { user, system } = process.cpuUsage(mark)
+  return (user + system) / 1e6
+}
+
+type Found = Omit<PeerResult, 'ratio'>
+
+/** All greens, no fixture clash, one day each: what comes before the finish in the order of a plan's figures. */
+const bestClass = (problem: Problem): ModelFor => ({
+  greens: problem.greens.map((_, index) => index),
+  keepFixtures: true,
+  oneDay: true,
+})
+
+const askPeer = async (
+  engine: Engine,
+  problem: Problem,
+  effort: { readonly isFull: boolean; readonly seconds: number },
+): Promise<Found> => {
+  const { model, scheduleOf } = weekModel(engine, problem, bestClass(problem))
+  const solver = new engine.CpSolver()
+  const mark = process.cpuUsage()
+  const status = solver.statusName(
+    await solver.solve(model, { numSearchWorkers: 1, maxTimeInSeconds: effort.seconds, randomSeed: 1 }),
+  )
+  const seconds = cpuSince(mark)
+  const isFound = status === 'OPTIMAL' || status === 'FEASIBLE'
+  return {
+    model: effort.isFull ? 'full' : 'relaxed',
+    status,
+    provenOptimal: status === 'OPTIMAL',
+    finishMin: isFound ? Math.round(solver.objectiveValue()) : null,
+    boundMin: isFound || status === 'UNKNOWN' ? Math.ceil(solver.bestObjectiveBound() - 1e-6) : null,
+    seconds: rounded(seconds, 2),
+    clean: isFound && effort.isFull ? isCleanSchedule(compileProblem(problem), scheduleOf(solver)) : null,
+  }
+}
+
+/** Our manned minutes from the start of the horizon to the finish, over the general engine's. */
+const ratioOf = (problem: Problem, peer: Found, finishMin: number): number | null =>
+  peer.clean === true && peer.finishMin !== null
+    ? rounded(attendedMin(problem, 0, finishMin) / attendedMin(problem, 0, peer.finishMin), 4)
+    : null
+
+/**
+ * Searches a week with the general engine, then with ours for no more processor time than that one took (and `effort.seconds` where there is none), so that a busy
+ * machine is fair to both.
+ */
+export const runWeek = async (
+  week: Week,
+  effort: Effort,
+  engine: Engine | null,
+  isBare: boolean,
+): Promise<WeekResult> => {
+  const { name, problem } = isBare ? bareWeek(week) : week
+  const peer =
+    engine === null ? null : await askPeer(engine, problem, { isFull: isBare, seconds: effort.seconds })
+  const limit = peer === null ? effort.seconds : Math.max(LEAST_SECONDS, peer.seconds)
+  const mark = process.cpuUsage()
+  const stop = (): boolean => cpuSince(mark) > limit
+  const { schedule, score, schedules } = solve(problem, {
+    seed: effort.seed,
+    schedules: effort.schedules,
+    stop,
+  })
+  const seconds = cpuSince(mark)
+  const planned = [...new Set(schedule.tasks.flatMap(({ green }) => green ?? []))].toSorted((a, b) => a - b)
+  const wanted: ModelFor = {
+    greens: planned,
+    keepFixtures: score.fixtureClashes === 0,
+    oneDay: score.shutGreenDays === planned.length,
+  }
+  const inClass = wanted.keepFixtures && wanted.oneDay && planned.length === problem.greens.length
+  const bound = lowerBound(problem, wanted)
+  const peerBound = inClass ? (peer?.boundMin ?? 0) : 0
+  const bestBoundMin = bound.finishMin === null ? null : Math.max(bound.finishMin, peerBound)
+  return {
+    name,
+    greens: problem.greens.length,
+    planned: planned.length,
+    finishMin: score.finishMin,
+    fixtureClashes: score.fixtureClashes,
+    shutGreenDays: score.shutGreenDays,
+    clean: isCleanSchedule(compileProblem(problem), schedule),
+    schedules,
+    seconds: rounded(seconds, 2),
+    schedulesPerSecond: Math.round(schedules / Math.max(seconds, 1e-3)),
+    boundMin: bound.finishMin,
+    boundBy: bound.by,
+    bestBoundMin,
+    gapPercent: gapOf(problem, bound.finishMin, score.finishMin),
+    bestGapPercent: gapOf(problem, bestBoundMin, score.finishMin),
+    unfinishedAtLeast: lowerBound(problem, { keepFixtures: wanted.keepFixtures }).unfinishedGreens,
+    peer: peer === null ? null : { ...peer, ratio: inClass ? ratioOf(problem, peer, score.finishMin) : null },
+  }
+}

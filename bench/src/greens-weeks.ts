@@ -1,0 +1,80 @@
+import { readFileSync } from 'node:fs'
+import {
+  randomCourse,
+  readCourse,
+  readForecastText,
+  readPrescription,
+  readProblem,
+  WEATHER_PORTS,
+  type Problem,
+} from '@swardwright/engine'
+
+/** A week of the bench: its problem, read from a course, a prescription and a sky. */
+export type Week = { readonly name: string; readonly problem: Problem }
+
+/** Days that a plan may take: enough for the slowest of the generated crews. */
+const DAYS = 14
+
+/** Minutes that sand lies before it is dragged in, in a bare week. */
+const BARE_DRY_MIN = 60
+
+const example = (name: string): string =>
+  readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8')
+
+const read = (name: string, input: Omit<Parameters<typeof readProblem>[0], 'days'>): Week => {
+  const problem = readProblem({ ...input, days: DAYS }, WEATHER_PORTS)
+  if (!problem.ok) throw new Error(`${name} does not read: ${problem.error.type}`)
+  return { name, problem: problem.value }
+}
+
+/** The demo as the app opens it. */
+export const demoWeek = (): Week => {
+  const course = readCourse(example('demo-course.geojson'))
+  const prescription = readPrescription(example('demo-prescription.json'))
+  const forecast = readForecastText(example('demo-forecast.json'))
+  if (!course.ok || !prescription.ok || !forecast.ok) throw new Error('the demo does not read')
+  return read('demo', {
+    course: course.value.course,
+    prescription: prescription.value,
+    weather: forecast.value.weather,
+    start: '2026-08-10',
+  })
+}
+
+/** Generated courses of one size, always the same ones: sand enough, showers as they come. */
+export const weeksOf = (greens: number, courses: number): readonly Week[] =>
+  Array.from({ length: courses }, (_, index) =>
+    read(
+      `${greens}-${index + 1}`,
+      randomCourse({ seed: 1000 * greens + index, greens, days: DAYS, weather: 'mixed', sand: 'enough' }),
+    ),
+  )
+
+/**
+ * The same week bare of what a general engine cannot be told whole: all places in one, no set-up, no filling time, and sand that dries in a fixed time.
+ * Machines, crews and their skills, shifts, breaks, calendars, rain, the cap and the first-green check stay, so both engines solve the very same problem.
+ */
+export const bareWeek = ({ name, problem }: Week): Week => ({
+  name: `${name}-bare`,
+  problem: {
+    ...problem,
+    places: ['shed'],
+    personTravelMin: new Int32Array(1),
+    machines: problem.machines.map((machine) => ({
+      ...machine,
+      setUpMin: 0,
+      loadMin: 0,
+      travelMin: new Int32Array(1),
+    })),
+    greens: problem.greens.map((green) => ({
+      ...green,
+      place: 0,
+      steps: green.steps.map((step) => ({
+        ...step,
+        lagMin: step.dryNeedMm > 0 ? Math.max(step.lagMin, BARE_DRY_MIN) : step.lagMin,
+        dryNeedMm: 0,
+      })),
+    })),
+    stores: problem.stores.map((store) => ({ ...store, place: 0 })),
+  },
+})
