@@ -11,10 +11,13 @@ const ENTRY = join(import.meta.dirname, '../../cli/dist/main.js')
 const addressIn = (line: string): string | undefined => /http:\/\/[^\s/]+/u.exec(line)?.[0]
 
 /** Starts the server and resolves once it prints its address. */
-export const startClubServer = async (dataDir: string, port = 0): Promise<ClubServer> => {
-  const child = spawn(process.execPath, [ENTRY, 'serve', '--port', String(port), '--data', dataDir], {
-    stdio: ['ignore', 'pipe', 'pipe'],
-  })
+export const startClubServer = async (
+  dataDir: string,
+  port = 0,
+  more: readonly string[] = [],
+): Promise<ClubServer> => {
+  const argv = [ENTRY, 'serve', '--port', String(port), '--data', dataDir, ...more]
+  const child = spawn(process.execPath, argv, { stdio: ['ignore', 'pipe', 'pipe'] })
   const heard: string[] = []
   child.stderr.on('data', (chunk: Buffer) => heard.push(chunk.toString()))
   const exited = once(child, 'exit')

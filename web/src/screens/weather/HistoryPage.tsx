@@ -50,8 +50,10 @@ export const HistoryPage = () => {
           {now === null ? <p role="status">{W.reading}</p> : <ClimateView climate={now} days={days} />}
         </Part>
         <Part title={W.record}>
-          <OutcomeNote outcome={outcome} />
-          {record === undefined || record === null ? <p>{W.none}</p> : <HistoryFacts history={record} />}
+          <div class="stack">
+            <OutcomeNote outcome={outcome} />
+            {record === undefined || record === null ? <p>{W.none}</p> : <HistoryFacts history={record} />}
+          </div>
           <div>
             <Fold key={String(record === null)} summary={W.bringIn} open={record === null}>
               {() => <HistoryUpload onOutcome={setOutcome} />}
