@@ -1,11 +1,18 @@
 import { budgetOf, type Budget } from '../search/budget.ts'
 import { randomOf, type Random } from '../search/random.ts'
-import { crossoverOf } from './crossover.ts'
+import { walk, type Walker } from '../search/walk.ts'
+import { breedOf } from './breed.ts'
 import type { ProjectFound, ProjectSearch } from './found.ts'
-import { draftOf, generatorOf, GIVEN_UP, type Draft, type Generator } from './generator.ts'
+import { copyDraft, draftOf, generatorOf, GIVEN_UP, type Draft, type Generator } from './generator.ts'
 import { lowerBoundOf } from './lower-bound.ts'
 import type { Network } from './network.ts'
 import { samplerOf } from './sample.ts'
+
+/** Members of the population: at least so many, and more for larger budgets, which have time to mix them. */
+const LEAST_MEMBERS = 8
+const MOST_MEMBERS = 300
+const membersFor = (schedules: number): number =>
+  Math.min(MOST_MEMBERS, Math.max(LEAST_MEMBERS, Math.floor(Math.sqrt(schedules)) - 15))
 
 /** A search under way. Drafts are changed in place and handed round, so that a step allocates nothing. */
 type Evolution = {
@@ -13,17 +20,110 @@ type Evolution = {
   readonly generator: Generator
   readonly budget: Budget
   readonly random: Random
+  /** No schedule is shorter. */
   readonly floor: number
   readonly members: Draft[]
-  best: Draft
+  readonly best: Draft
+  /** The draft under work and one to turn it into. */
+  child: Draft
+  spare: Draft
 }
 
+/** Builds a draft and pays for what is placed. */
 const build = ({ generator, budget }: Evolution, draft: Draft, from: number, limit: number): void => {
   budget.spend(generator.build(draft, from, limit))
 }
 
-const solved = (evolution: Evolution): ProjectFound => {
-  const { best, network, budget } = evolution
+/** Builds the child's finishes backward: a forward-backward pass in one direction (Li and Willis 1992; Valls, Ballestin and Quintanilla 2005). It never gets longer. */
+const justify = (evolution: Evolution, limit: number): void => {
+  const { child, spare, generator } = evolution
+  generator.turn(child, spare)
+  build(evolution, spare, 0, limit)
+  evolution.child = spare
+  evolution.spare = child
+}
+
+/** Random first members, each justified there and back. */
+const settle = (evolution: Evolution, size: number): void => {
+  const { members, best, budget, network, random, generator, floor } = evolution
+  const sample = samplerOf(network)
+  do {
+    sample(random, evolution.child.order)
+    evolution.child.backward = false
+    build(evolution, evolution.child, 0, GIVEN_UP)
+    justify(evolution, GIVEN_UP)
+    justify(evolution, GIVEN_UP)
+    const { child } = evolution
+    if (child.makespan < best.makespan) copyDraft(child, best)
+    generator.sort(child, child)
+    members.push(child)
+    evolution.child = draftOf(network.count)
+  } while (members.length < size && best.makespan > floor && !budget.isOver())
+}
+
+/**
+ * How far a draft is from being one time unit shorter: by how much its activities and their tails pass that end, summed. Among drafts of equal length, the one
+ * that misses least is the likelier parent of a shorter one. Our own measure; only drafts of one direction compare.
+ */
+const shortfallOf = ({ forward, backward }: Network, draft: Draft): number => {
+  const { tails } = draft.backward ? backward : forward
+  const goal = draft.makespan - 1
+  let sum = 0
+  for (let activity = 0; activity < tails.length; activity++) {
+    const late = draft.starts[activity]! + tails[activity]! - goal
+    if (late > 0) sum += late
+  }
+  return sum
+}
+
+const areTwins = (a: Draft, b: Draft): boolean => {
+  if (a.makespan !== b.makespan || a.backward !== b.backward) return false
+  for (let activity = 0; activity < a.starts.length; activity++)
+    if (a.starts[activity] !== b.starts[activity]) return false
+  return true
+}
+
+/** Whether the child may take a member's place: no longer, no further from being shorter, and not in the population yet. */
+const isWelcome = ({ network, members, child }: Evolution, rival: Draft): boolean => {
+  if (child.makespan > rival.makespan) return false
+  if (
+    child.makespan === rival.makespan &&
+    child.backward === rival.backward &&
+    shortfallOf(network, child) > shortfallOf(network, rival)
+  )
+    return false
+  return !members.some((member) => areTwins(member, child))
+}
+
+/** One step: two members, their child, and the worse of the two as its rival. */
+const walkerOf = (evolution: Evolution): Walker & { readonly accepts: () => boolean } => {
+  const { network, members, random, generator, budget, best } = evolution
+  const breed = breedOf(network, generator, random)
+  let rivalAt = 0
+  return {
+    propose: () => {
+      const outerAt = random.below(members.length)
+      const innerAt = (outerAt + 1 + random.below(members.length - 1)) % members.length
+      const outer = members[outerAt]!
+      const inner = members[innerAt]!
+      rivalAt = inner.makespan > outer.makespan ? innerAt : outerAt
+      const from = breed(outer, inner, evolution.child)
+      build(evolution, evolution.child, from, GIVEN_UP)
+      justify(evolution, members[rivalAt]!.makespan)
+      return evolution.child.makespan
+    },
+    accepts: () => isWelcome(evolution, members[rivalAt]!),
+    take: () => {
+      const { child } = evolution
+      generator.sort(child, child)
+      evolution.child = members[rivalAt]!
+      members[rivalAt] = child
+    },
+    keep: () => copyDraft(evolution.child, best),
+  }
+}
+
+const foundBy = ({ best, network, budget }: Evolution): ProjectFound => {
   const starts = new Int32Array(network.count)
   network.original.forEach((activity, place) => {
     const start = best.starts[place]!
@@ -32,7 +132,12 @@ const solved = (evolution: Evolution): ProjectFound => {
   return { starts, makespan: best.makespan, schedules: budget.schedules(), infeasibleProven: false }
 }
 
-/** Searches a project without maximum lags. */
+/**
+ * Searches a project without maximum lags: a population of activity orders, serial generation in either direction of time, two-point crossover with a
+ * reshuffled stretch, justification of every child, and a place in the population only against the worse parent (a hybrid of Hartmann 1998, Debels and
+ * Vanhoucke 2005 and Valls, Ballestin and Quintanilla 2008; see `docs/decisions/0004-project-search.md`).
+ * Ends early when it meets a lower bound of its own.
+ */
 export const solvePlain = (network: Network, { schedules, seed, stop }: ProjectSearch): ProjectFound => {
   const { count } = network
   const evolution: Evolution = {
@@ -42,67 +147,15 @@ export const solvePlain = (network: Network, { schedules, seed, stop }: ProjectS
     random: randomOf(seed),
     floor: lowerBoundOf(network),
     members: [],
-    best: draftOf(count),
+    best: { ...draftOf(count), makespan: GIVEN_UP },
+    child: draftOf(count),
+    spare: draftOf(count),
   }
-  evolution.best.makespan = GIVEN_UP
-  const { members, budget, floor, random, generator } = evolution
-  const size = Math.max(8, Math.min(Math.floor(schedules / 12), Math.floor(Math.sqrt(schedules))))
-  const sample = samplerOf(network)
-  let spare = draftOf(count)
-  let turned = draftOf(count)
-  const note = (draft: Draft): void => {
-    if (draft.makespan >= evolution.best.makespan) return
-    evolution.best.order.set(draft.order)
-    evolution.best.starts.set(draft.starts)
-    evolution.best.backward = draft.backward
-    evolution.best.makespan = draft.makespan
+  settle(evolution, membersFor(schedules))
+  if (evolution.members.length > 1) {
+    const walker = walkerOf(evolution)
+    const { budget, floor, best } = evolution
+    walk(walker, { budget, accepts: walker.accepts, firstCost: best.makespan, floor })
   }
-  const passes = (limit: number): void => {
-    for (let pass = 0; pass < 2; pass++) {
-      generator.turn(spare, turned)
-      build(evolution, turned, 0, pass === 1 ? limit : GIVEN_UP)
-      ;[spare, turned] = [turned, spare]
-      note(spare)
-    }
-  }
-  while (
-    (members.length < size && !budget.isOver() && evolution.best.makespan > floor) ||
-    members.length === 0
-  ) {
-    sample(random, spare.order)
-    spare.backward = false
-    build(evolution, spare, 0, GIVEN_UP)
-    note(spare)
-    passes(GIVEN_UP)
-    generator.sort(spare, spare)
-    members.push(spare)
-    spare = draftOf(count)
-  }
-  const cross = crossoverOf(count)
-  const inner = draftOf(count)
-  const outer = draftOf(count)
-  const face = (draft: Draft, backward: boolean, into: Draft): void => {
-    if (draft.backward === backward) into.order.set(draft.order)
-    else generator.turn(draft, into)
-  }
-  while (members.length > 1 && !budget.isOver() && evolution.best.makespan > floor) {
-    const a = random.below(members.length)
-    const b = random.below(members.length)
-    if (a === b) continue
-    const backward = random.below(2) === 1
-    face(members[a]!, backward, outer)
-    face(members[b]!, backward, inner)
-    const length = Math.floor(count / 4) + random.below(Math.floor(count / 2))
-    const from = random.below(count - length)
-    cross(outer.order, inner.order, { from, until: from + length }, spare.order)
-    spare.backward = backward
-    build(evolution, spare, 0, GIVEN_UP)
-    note(spare)
-    const worse = members[a]!.makespan > members[b]!.makespan ? a : b
-    passes(members[worse]!.makespan)
-    if (spare.makespan > members[worse]!.makespan) continue
-    generator.sort(spare, spare)
-    ;[spare, members[worse]] = [members[worse]!, spare]
-  }
-  return solved(evolution)
+  return foundBy(evolution)
 }
