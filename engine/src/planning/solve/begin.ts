@@ -82,7 +82,7 @@ export const writeBegin = (run: Run): void => {
     const isLast = !tasks.slice(index + 1).some((other) => other.task.machine === task.machine)
     const post = stepIndex < 0 ? -1 : OPERATIONS.findIndex((operation) => operation === task.kind)
     for (const person of task.people)
-      bookPerson(run, person, day, { start: task.startMin, end: task.finishMin, from, to, post })
+      bookPerson(run, person, { day, start: task.startMin, end: task.finishMin, from, to, post })
     passMachine(run, walked, isLast)
     passGreen(run, walked)
   })

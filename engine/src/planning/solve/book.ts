@@ -1,5 +1,5 @@
 import { leadFrom } from './lead.ts'
-import { bookPerson, moveBegin } from './person.ts'
+import { bookPerson, shift } from './person.ts'
 import { MACHINE, RECORD_HEAD, type Run } from './run.ts'
 import { drawSand } from './sand.ts'
 import { entryAt, insertAt } from './timeline.ts'
@@ -15,7 +15,7 @@ const rerouteNext = (run: Run, row: number, gap: number, place: number): void =>
   const start = machines.data[at] ?? 0
   const begin =
     (machines.data[at + MACHINE.work] ?? 0) - leadFrom(run, found.machine, run.log[record] ?? 0, place)
-  moveBegin(run, run.log[record + RECORD_HEAD] ?? 0, found.day, start, { start: begin, from: place })
+  shift(run, run.log[record + RECORD_HEAD] ?? 0, { day: found.day, start, toStart: begin, from: place })
   setMachineNumber(run, at, begin)
 }
 
@@ -28,21 +28,23 @@ const writeRecord = (run: Run, step: number): number => {
   log[at + 1] = found.machine
   log[at + 2] = found.start
   log[at + 3] = found.minutes
-  log.set(found.people, at + RECORD_HEAD)
+  for (let n = 0; n < found.people.length; n++) log[at + RECORD_HEAD + n] = found.people[n] ?? -1
   setScalar(run, run.at.records, count + 1)
   return count
 }
 
 const bookPeople = (run: Run, step: number, place: number): void => {
-  const { found } = run.scratch
-  const end = found.start + found.minutes
-  const post = run.ground.operation[step] ?? -1
+  const { entry, found } = run.scratch
+  entry.day = found.day
+  entry.end = found.start + found.minutes
+  entry.to = place
+  entry.post = run.ground.operation[step] ?? -1
   for (let n = 0; n < found.people.length; n++) {
     const person = found.people[n] ?? -1
     if (person < 0) continue
-    const start = n === 0 ? found.start - found.lead : found.start
-    const from = n === 0 && found.lead > 0 ? found.from : place
-    bookPerson(run, person, found.day, { start, end, from, to: place, post })
+    entry.start = n === 0 ? found.start - found.lead : found.start
+    entry.from = n === 0 && found.lead > 0 ? found.from : place
+    bookPerson(run, person, entry)
   }
 }
 

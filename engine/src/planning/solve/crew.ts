@@ -1,4 +1,3 @@
-import { OPERATIONS } from '../operations.ts'
 import { NEVER } from '../spans.ts'
 import { personBegin } from './person.ts'
 import type { Run } from './run.ts'
@@ -14,7 +13,7 @@ const KEEP_PLAN_MIN = 60
 const reluctance = (run: Run, wanted: CrewWanted, person: number): number => {
   const { ground, hints, recipe } = run
   const operation = ground.operation[wanted.step] ?? 0
-  let minutes = recipe.shun[person * OPERATIONS.length + operation] ?? 0
+  let minutes = recipe.shun[person * ground.operations + operation] ?? 0
   if (wanted.holder >= 0 && wanted.holder !== person) minutes += KEEP_POST_MIN
   if (hints === null || recipe.follow === 0) return minutes
   const row = wanted.step * ground.mostCrew
@@ -29,39 +28,48 @@ const isChosen = (run: Run, count: number, person: number): boolean => {
 
 /** Earliest start of the work for a person, the lead (of the first) included; NEVER when it would not be over in time or not before `limit`. */
 const startFor = (run: Run, wanted: CrewWanted, person: number, isFirst: boolean, limit: number): number => {
+  const { stretch } = run.scratch
   const lead = isFirst ? wanted.lead : 0
-  const minutes = lead + wanted.minutes
-  const last = Math.min(limit - 1, wanted.end - wanted.minutes)
-  const span = { atLeast: wanted.start - lead, limit: last - lead + 1 }
-  const begin = personBegin(run, person, wanted.day, span, {
-    minutes,
-    from: lead > 0 ? wanted.from : wanted.to,
-    to: wanted.to,
-  })
+  stretch.minutes = lead + wanted.minutes
+  stretch.from = lead > 0 ? wanted.from : wanted.to
+  stretch.to = wanted.to
+  stretch.atLeast = wanted.start - lead
+  stretch.limit = Math.min(limit - 1, wanted.end - wanted.minutes) - lead + 1
+  const begin = personBegin(run, person, wanted.day, stretch)
   return begin >= NEVER ? NEVER : begin + lead
+}
+
+/** Weighs one person for member `n` of the crew against the best so far; the person is taken when the start, reluctance counted, is sooner. */
+const weigh = (run: Run, wanted: CrewWanted, n: number, person: number): void => {
+  const { choice } = run.scratch
+  const unwilling = reluctance(run, wanted, person)
+  if (wanted.start + unwilling >= choice.best || isChosen(run, n, person)) return
+  const at = startFor(run, wanted, person, n === 0, choice.best - unwilling)
+  if (at >= NEVER || at + unwilling >= choice.best) return
+  choice.best = at + unwilling
+  choice.start = at
+  choice.who = person
 }
 
 /** Chooses member `n` of the crew among those not chosen yet: soonest, reluctance counted. Returns the start, NEVER when there is nobody. */
 const choose = (run: Run, wanted: CrewWanted, n: number): number => {
   const { ground } = run
+  const { choice } = run.scratch
   const operation = ground.operation[wanted.step] ?? 0
   const last = ground.skillFirst[operation + 1] ?? 0
-  let best = NEVER
-  let start = NEVER
-  let who = -1
-  for (let i = ground.skillFirst[operation] ?? last; i < last; i++) {
+  choice.best = NEVER
+  choice.start = NEVER
+  choice.who = -1
+  // Whoever has the machine first: nobody else need be asked when that costs nothing.
+  const isHeld =
+    n === 0 && wanted.holder >= 0 && ground.hasSkill[wanted.holder * ground.operations + operation] === 1
+  if (isHeld) weigh(run, wanted, n, wanted.holder)
+  for (let i = ground.skillFirst[operation] ?? last; i < last && choice.best > wanted.start; i++) {
     const person = ground.skilled[i] ?? 0
-    if (isChosen(run, n, person)) continue
-    const unwilling = reluctance(run, wanted, person)
-    if (wanted.start + unwilling >= best) continue
-    const at = startFor(run, wanted, person, n === 0, best - unwilling)
-    if (at + unwilling >= best || at >= NEVER) continue
-    best = at + unwilling
-    start = at
-    who = person
+    if (!isHeld || person !== wanted.holder) weigh(run, wanted, n, person)
   }
-  run.crew[n] = who
-  return start
+  run.crew[n] = choice.who
+  return choice.start
 }
 
 /** The crew that a pin names, all starting together as soon as they can. */
@@ -84,8 +92,8 @@ const namedCrew = (run: Run, wanted: CrewWanted, named: readonly number[]): numb
  * and returns their start; NEVER when there is none in time.
  */
 export const findCrew = (run: Run, wanted: CrewWanted): number => {
-  run.crew.fill(-1)
-  const named = run.pins.people.get(wanted.step)
+  for (let n = 0; n < run.crew.length; n++) run.crew[n] = -1
+  const named = run.pins.people.size === 0 ? undefined : run.pins.people.get(wanted.step)
   if (named !== undefined) return namedCrew(run, wanted, named.slice(0, run.crew.length))
   while (wanted.start + wanted.minutes <= wanted.end) {
     let latest = choose(run, wanted, 0)

@@ -5,7 +5,7 @@ import { backTo, setScalar } from './undo.ts'
 import { addWork } from './works.ts'
 
 /** Greens in a row that may not fit into a window before it counts as full for the rest. */
-const MOST_MISSES = 4
+const MOST_MISSES = 6
 
 /** Results of a generation, by green: end of its last step, -1 where it is left out. */
 export type Made = {
@@ -87,14 +87,24 @@ const classOf = (run: Run, green: number): number => {
   return run.pins.hasPin[green] === 1 ? 1 : 2
 }
 
+/** Moves the green at a place of the order to a place before it. */
+const bringForward = (order: Int32Array, from: number, to: number): void => {
+  const green = order[from] ?? 0
+  for (let i = from; i > to; i--) order[i] = order[i - 1] ?? 0
+  order[to] = green
+}
+
 /** Puts the greens that must be placed first to the front: those in work, then those that are pinned; the first of the others is not a weak one. */
 export const arrange = (run: Run, order: Int32Array): void => {
-  const greens = [...order]
-  const sorted = [0, 1, 2].flatMap((kind) => greens.filter((green) => classOf(run, green) === kind))
-  const first = sorted.findIndex((green) => classOf(run, green) === 2)
-  const easy = sorted.findIndex((green, index) => index >= first && run.ground.weak[green] === 0)
-  if (first >= 0 && easy > first) sorted.splice(first, 0, ...sorted.splice(easy, 1))
-  order.set(sorted)
+  let front = 0
+  for (let kind = 0; kind < 2; kind++)
+    for (let i = front; i < order.length; i++)
+      if (classOf(run, order[i] ?? 0) === kind) bringForward(order, i, front++)
+  for (let i = front; i < order.length; i++) {
+    if (run.ground.weak[order[i] ?? 0] === 1) continue
+    bringForward(order, i, front)
+    return
+  }
 }
 
 /** How many places at the front of the last order stand as they are under a new one. */

@@ -7,6 +7,9 @@ export type GroundPeople = {
   /** People trained for an operation: `skillFirst[operation]` up to `skillFirst[operation + 1]`. */
   readonly skillFirst: Int32Array
   readonly skilled: Uint8Array
+  /** 1 where a person is trained for an operation: row `person * operations`. */
+  readonly hasSkill: Uint8Array
+  readonly operations: number
   readonly shiftFirst: Int32Array
   readonly shiftStart: Int32Array
   readonly shiftEnd: Int32Array
@@ -47,6 +50,10 @@ export const groundOfPeople = (problem: Problem): GroundPeople => {
     people: people.length,
     skillFirst: firstsOf(skilled),
     skilled: Uint8Array.from(skilled.flat()),
+    hasSkill: Uint8Array.from(
+      people.flatMap((person) => OPERATIONS.map((operation) => (person.skills.has(operation) ? 1 : 0))),
+    ),
+    operations: OPERATIONS.length,
     shiftFirst: firstsOf(shifts),
     shiftStart: Int32Array.from(shifts.flat(), (shift) => shift.start),
     shiftEnd: Int32Array.from(shifts.flat(), (shift) => shift.end),

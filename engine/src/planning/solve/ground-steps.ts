@@ -10,6 +10,7 @@ export type GroundSteps = {
   readonly greenOfStep: Int32Array
   readonly openStep: Int32Array
   readonly clearStep: Int32Array
+  readonly dressStep: Int32Array
   readonly finishStep: Int32Array
   readonly operation: Uint8Array
   readonly lagMin: Int32Array
@@ -84,6 +85,7 @@ export const groundOfSteps = (problem: Problem, marks: readonly ChainMarks[]): G
     greenOfStep: Int32Array.from(greens.flatMap((green, index) => green.steps.map(() => index))),
     openStep: markOf('open'),
     clearStep: markOf('clear'),
+    dressStep: markOf('dress'),
     finishStep: markOf('finish'),
     operation: Uint8Array.from(all, (step) => OPERATIONS.indexOf(step.operation)),
     lagMin: whole((step) => step.lagMin),

@@ -1,6 +1,7 @@
 import { chainMarks } from '../chain.ts'
 import { OPERATIONS } from '../operations.ts'
 import type { Problem } from '../problem.ts'
+import { deadlinesByWindow } from './deadlines.ts'
 import { groundOfPeople, type GroundPeople } from './ground-people.ts'
 import { groundOfSteps, type GroundSteps } from './ground-steps.ts'
 import { windowsOf, type WorkWindow } from './windows.ts'
@@ -35,6 +36,8 @@ export type Ground = GroundSteps &
     readonly usable: SpansByDay
     readonly workable: SpansByDay
     readonly windows: readonly WorkWindow[]
+    /** By when a step must be over: row `window * steps`. */
+    readonly deadline: Int32Array
   }
 
 const KINDS = ['damp', 'kilnDried'] as const
@@ -65,9 +68,11 @@ const flat = (rows: readonly Int32Array[]): Int32Array => {
 export const groundOf = (problem: Problem): Ground => {
   const { days, greens, machines } = problem
   const { workable } = problem
+  const windows = windowsOf(problem)
+  const marks = greens.map(chainMarks)
   return {
     problem,
-    ...groundOfSteps(problem, greens.map(chainMarks)),
+    ...groundOfSteps(problem, marks),
     ...groundOfPeople(problem),
     greens: greens.length,
     machines: machines.length,
@@ -93,7 +98,8 @@ export const groundOf = (problem: Problem): Ground => {
       OPERATIONS.map((operation) => workable.get(operation) ?? []),
       days,
     ),
-    windows: windowsOf(problem),
+    windows,
+    deadline: deadlinesByWindow(problem, marks, windows),
   }
 }
 

@@ -2,7 +2,7 @@ import { NEVER } from '../spans.ts'
 import { findCrew } from './crew.ts'
 import { dayOf } from './ground.ts'
 import { leadFrom, leadOf } from './lead.ts'
-import { canBeginAt } from './person.ts'
+import { canShift } from './person.ts'
 import { MACHINE, RECORD_HEAD, type Run } from './run.ts'
 import { sandFrom } from './sand.ts'
 import { fitByDay } from './spans-by-day.ts'
@@ -74,7 +74,7 @@ const nextCanFollow = (
   const work = machines.data[at + MACHINE.work] ?? 0
   const bringer = run.log[record * run.record + RECORD_HEAD] ?? 0
   if (begin < start && fitByDay(ground.usable, machine, day, begin, work - begin) !== begin) return false
-  return canBeginAt(run, bringer, day, start, { start: begin, from: place })
+  return canShift(run, bringer, { day, start, toStart: begin, from: place })
 }
 
 /**
@@ -128,7 +128,7 @@ const keepFound = (run: Run, machine: number, wanted: CrewWanted, lead: Lead, st
   found.afterLoad = lead.afterLoad
   found.from = lead.from
   found.uses = lead.uses
-  found.people.set(run.crew)
+  for (let n = 0; n < found.people.length; n++) found.people[n] = run.crew[n] ?? -1
 }
 
 /** Extra cost of a machine, minutes: for being slow, and for not being the one of the plan to stay near to. */

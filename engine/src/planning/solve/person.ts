@@ -1,6 +1,7 @@
 import { NEVER } from '../spans.ts'
 import { PERSON, type Run } from './run.ts'
 import { entryAt, firstFrom, insertAt } from './timeline.ts'
+import type { Entry, Stretch } from './wanted.ts'
 import { notePerson, setPersonNumber } from './undo.ts'
 
 /** Longest stretch free inside a window of the day once [start, end) is worked too. */
@@ -51,13 +52,6 @@ const afterBreaks = (run: Run, row: number, start: number, end: number): number 
   return start
 }
 
-/** A stretch that looks for its time in a person's day. One object a run would do; it is small and short-lived. */
-export type Stretch = {
-  readonly minutes: number
-  readonly from: number
-  readonly to: number
-}
-
 /** Later start between the tasks before and after it, ways counted; the same start where it fits. */
 const betweenTasks = (
   run: Run,
@@ -92,22 +86,16 @@ const betweenTasks = (
  * Earliest minute at or after `atLeast` at which the person can begin the stretch on a day: inside a shift, with the ways before and after it, and with every
  * break still possible. NEVER when there is none before `limit`.
  */
-export const personBegin = (
-  run: Run,
-  person: number,
-  day: number,
-  span: { readonly atLeast: number; readonly limit: number },
-  wanted: Stretch,
-): number => {
+export const personBegin = (run: Run, person: number, day: number, wanted: Stretch): number => {
   const { ground } = run
   const row = person * ground.days + day
   const last = ground.shiftFirst[row + 1] ?? 0
   for (let i = ground.shiftFirst[row] ?? last; i < last; i++) {
     const shiftEnd = ground.shiftEnd[i] ?? 0
-    if (shiftEnd <= span.atLeast) continue
+    if (shiftEnd <= wanted.atLeast) continue
     const shiftStart = ground.shiftStart[i] ?? 0
-    let begin = Math.max(span.atLeast, shiftStart + (ground.problem.personTravelMin[wanted.from] ?? 0))
-    while (begin + wanted.minutes <= shiftEnd && begin < span.limit) {
+    let begin = Math.max(wanted.atLeast, shiftStart + (ground.problem.personTravelMin[wanted.from] ?? 0))
+    while (begin + wanted.minutes <= shiftEnd && begin < wanted.limit) {
       let later = betweenTasks(run, row, begin, wanted, shiftStart, shiftEnd)
       if (later === begin) later = afterBreaks(run, row, begin, begin + wanted.minutes)
       if (later === begin) return begin
@@ -118,20 +106,9 @@ export const personBegin = (
 }
 
 /** Writes a stretch of work into a person's day. */
-export const bookPerson = (
-  run: Run,
-  person: number,
-  day: number,
-  entry: {
-    readonly start: number
-    readonly end: number
-    readonly from: number
-    readonly to: number
-    readonly post: number
-  },
-): void => {
+export const bookPerson = (run: Run, person: number, entry: Entry): void => {
   const { people } = run
-  const row = person * run.ground.days + day
+  const row = person * run.ground.days + entry.day
   const index = firstFrom(people, row, entry.start)
   const at = insertAt(people, row, index)
   people.data[at] = entry.start
@@ -142,39 +119,36 @@ export const bookPerson = (
   notePerson(run, row, index)
 }
 
+/** The beginning of a task of the one who brings a machine, and another that it may get. */
+export type Shifted = {
+  readonly day: number
+  readonly start: number
+  readonly toStart: number
+  readonly from: number
+}
+
 /**
- * Whether the one who brings a machine could begin the task that starts at `start` at another minute and place instead: the way from the task before fits, and so do
- * the breaks.
+ * Whether the one who brings a machine could begin the task at another minute and place instead: the way from the task before fits, and so do the breaks.
  */
-export const canBeginAt = (
-  run: Run,
-  person: number,
-  day: number,
-  start: number,
-  other: { readonly start: number; readonly from: number },
-): boolean => {
+export const canShift = (run: Run, person: number, { day, start, toStart, from }: Shifted): boolean => {
   const { ground, people } = run
   const { places, problem } = ground
   const row = person * ground.days + day
   const index = firstFrom(people, row, start)
-  const shift = ground.shiftFirst[row] ?? 0
   const before = entryAt(people, row, index) - people.size
   const place = index > 0 ? (people.data[before + PERSON.to] ?? 0) : 0
-  const free = index > 0 ? (people.data[before + PERSON.end] ?? 0) : (ground.shiftStart[shift] ?? 0)
-  if (free + (problem.personTravelMin[place * places + other.from] ?? 0) > other.start) return false
-  return other.start >= start || afterBreaks(run, row, other.start, start) === other.start
+  const free =
+    index > 0
+      ? (people.data[before + PERSON.end] ?? 0)
+      : (ground.shiftStart[ground.shiftFirst[row] ?? 0] ?? 0)
+  if (free + (problem.personTravelMin[place * places + from] ?? 0) > toStart) return false
+  return toStart >= start || afterBreaks(run, row, toStart, start) === toStart
 }
 
 /** Moves the beginning of a task in a person's day. */
-export const moveBegin = (
-  run: Run,
-  person: number,
-  day: number,
-  start: number,
-  other: { readonly start: number; readonly from: number },
-): void => {
+export const shift = (run: Run, person: number, { day, start, toStart, from }: Shifted): void => {
   const row = person * run.ground.days + day
   const at = entryAt(run.people, row, firstFrom(run.people, row, start))
-  setPersonNumber(run, at, other.start)
-  setPersonNumber(run, at + PERSON.from, other.from)
+  setPersonNumber(run, at, toStart)
+  setPersonNumber(run, at + PERSON.from, from)
 }

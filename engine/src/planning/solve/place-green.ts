@@ -29,9 +29,10 @@ const chainFrom = (run: Run, step: number, chain: Chain): number => {
 /** By when a step must be over so that the least that follows can still be done in time. */
 const latestEnd = (run: Run, green: number, step: number, { window, attempt }: Try): number => {
   const { ground } = run
-  if (step < (ground.openStep[green] ?? 0)) return window.endMin
   if (step > (ground.finishStep[green] ?? 0)) return ground.problem.horizonMin
-  if (!attempt.overNight) return window.endMin - (ground.tailMin[step] ?? 0)
+  if (!attempt.overNight)
+    return Math.min(ground.deadline[window.index * ground.steps + step] ?? 0, window.endMin)
+  if (step < (ground.openStep[green] ?? 0)) return window.endMin
   const finish = window.dryUntilMin - (ground.tailMin[step] ?? 0)
   return step > (ground.clearStep[green] ?? 0)
     ? finish
@@ -82,14 +83,16 @@ const postponed = (run: Run, green: number, { attempt }: Try, chain: Chain): num
   return fixed > opened ? fixed : afterCrowd(run, opened, finished)
 }
 
+const newChain = (): Chain => ({ end: 0, dressed: -1, opened: -1, openedBy: -1, finished: -1 })
+
 /**
  * Puts a whole green into the schedule, opened as early as it goes in the window, or not at all: a green is opened only when its whole chain fits
  * (look-ahead on the finish rule instead of unscheduling). Returns the end of its last step, or -1; then nothing is changed.
  */
 export const placeGreen = (run: Run, green: number, where: Try): number => {
   const mark = run.undoLength
-  const chain: Chain = { end: 0, dressed: -1, opened: -1, openedBy: -1, finished: -1 }
-  let from = Math.max(run.recipe.notBefore[green] ?? 0, where.window.startMin)
+  const chain = newChain()
+  let from = where.window.startMin
   while (from < where.window.endMin) {
     if (!placeOnce(run, green, where, from, chain)) break
     const later = postponed(run, green, where, chain)
@@ -111,7 +114,7 @@ export const placeGreen = (run: Run, green: number, where: Try): number => {
 export const continueGreen = (run: Run, green: number, where: Try): number => {
   const { begun } = run
   const mark = run.undoLength
-  const chain: Chain = { end: 0, dressed: -1, opened: -1, openedBy: -1, finished: -1 }
+  const chain = newChain()
   if (!placeOnce(run, green, where, 0, chain)) {
     backTo(run, mark)
     return -1

@@ -8,8 +8,6 @@ export type Follow = 0 | 1 | 2
 export type Recipe = {
   /** Greens in the order in which they are placed. */
   readonly order: Int32Array
-  /** By green: minute before which it is not opened. */
-  readonly notBefore: Int32Array
   /** Row `person * operations + operation`: minutes for which the others are preferred. */
   readonly shun: Int32Array
   /** Hundredths of a minute that a slower machine is charged for each minute that it takes longer. */
@@ -20,7 +18,6 @@ export type Recipe = {
 /** A recipe with no wishes but its order. */
 export const plainRecipe = (ground: Ground, order: ArrayLike<number>): Recipe => ({
   order: Int32Array.from(order),
-  notBefore: new Int32Array(ground.greens),
   shun: new Int32Array(ground.people * OPERATIONS.length),
   slowPercent: 50,
   follow: 0,
@@ -29,7 +26,6 @@ export const plainRecipe = (ground: Ground, order: ArrayLike<number>): Recipe =>
 /** Writes one recipe over another. */
 export const copyRecipe = (from: Recipe, to: Recipe): void => {
   to.order.set(from.order)
-  to.notBefore.set(from.notBefore)
   to.shun.set(from.shun)
   to.slowPercent = from.slowPercent
   to.follow = from.follow

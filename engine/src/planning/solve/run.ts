@@ -4,7 +4,7 @@ import type { Hints } from './hints.ts'
 import type { PinnedSteps } from './pins.ts'
 import type { Recipe } from './recipe.ts'
 import { newTimeline, type Timeline } from './timeline.ts'
-import type { CrewWanted, Found, Lead } from './wanted.ts'
+import type { Choice, CrewWanted, Entry, Found, Lead, Stretch } from './wanted.ts'
 
 /** Numbers of an entry in a person's day: when it starts and ends, where it begins and ends, the operation (-1: none). */
 export const PERSON = { start: 0, end: 1, from: 2, to: 3, post: 4, size: 5 } as const
@@ -23,6 +23,8 @@ export type Scalars = {
   /** Opening and end of the opening step of the green opened first; NEVER while there is none. */
   readonly firstOpened: number
   readonly firstChecked: number
+  /** By kind of sand: grams drawn in all. */
+  readonly drawn: number
   /** By machine: what lies in its hopper (0: nothing, else step + 1). */
   readonly loaded: number
   /** By phase: greens in a row that did not fit. */
@@ -62,7 +64,14 @@ export type Run = {
   /** Steps placed, taken back ones too: what the budget is paid for. */
   placed: number
   readonly crew: Int32Array
-  readonly scratch: { readonly wanted: CrewWanted; readonly lead: Lead; readonly found: Found }
+  readonly scratch: {
+    readonly wanted: CrewWanted
+    readonly lead: Lead
+    readonly found: Found
+    readonly stretch: Stretch
+    readonly choice: Choice
+    readonly entry: Entry
+  }
 }
 
 /** How far each green is in what stands already: first step not done, end of the step before and of the last dressing (-1), start and end of the opening step (-1). */
@@ -81,15 +90,19 @@ export type RunSetting = Pick<Run, 'ground' | 'nowMin' | 'attempts' | 'pins' | '
 const MOST_ENTRIES = 400
 
 const scalarsOf = (ground: Ground): Scalars => {
-  const loaded = 5
+  const drawn = 5
+  const loaded = drawn + 2
   const misses = loaded + ground.machines
   const size = misses + ground.windows.length
-  return { records: 0, draws: 1, works: 2, firstOpened: 3, firstChecked: 4, loaded, misses, size }
+  return { records: 0, draws: 1, works: 2, firstOpened: 3, firstChecked: 4, drawn, loaded, misses, size }
 }
 
 const newScratch = (mostCrew: number): Run['scratch'] => ({
   wanted: { step: 0, day: 0, crew: 1, holder: -1, start: 0, lead: 0, minutes: 0, from: 0, to: 0, end: 0 },
   lead: { minutes: 0, afterLoad: -1, from: 0, uses: false },
+  stretch: { atLeast: 0, limit: 0, minutes: 0, from: 0, to: 0 },
+  choice: { best: 0, start: 0, who: -1 },
+  entry: { day: 0, start: 0, end: 0, from: 0, to: 0, post: -1 },
   found: {
     start: 0,
     machine: 0,

@@ -46,7 +46,10 @@ export const sandFrom = (run: Run, step: number, from: number): number => {
   const kind = ground.sandKind[ground.greenOfStep[step] ?? 0] ?? 0
   const grams = ground.sandG[step] ?? 0
   // What lies there now carries all that is planned so far: then no later moment can be short.
-  if (drawnBy(run, kind, NEVER) + grams <= suppliedBy(run, kind, from) || suffices(run, kind, from, grams))
+  if (
+    (run.scalars[run.at.drawn + kind] ?? 0) + grams <= suppliedBy(run, kind, from) ||
+    suffices(run, kind, from, grams)
+  )
     return from
   const deliveries = ground.supplies[kind]?.fromMin ?? []
   for (const minute of deliveries) if (minute > from && suffices(run, kind, minute, grams)) return minute
@@ -61,4 +64,5 @@ export const drawSand = (run: Run, kind: number, minute: number, grams: number):
   run.draws[at + 1] = minute
   run.draws[at + 2] = grams
   setScalar(run, run.at.draws, count + 1)
+  setScalar(run, run.at.drawn + kind, (run.scalars[run.at.drawn + kind] ?? 0) + grams)
 }

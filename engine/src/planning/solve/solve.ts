@@ -1,204 +1,111 @@
-import type { Problem, Schedule, ScheduledTask } from '../problem.ts'
-import { scoreOf, type Score } from '../score.ts'
-import { recordToRecord } from '../search/acceptance.ts'
+import type { Problem, ScheduledTask } from '../problem.ts'
+import { openedGreens, scoreOf, type Score } from '../score.ts'
 import { budgetOf, type Budget } from '../search/budget.ts'
-import { randomOf } from '../search/random.ts'
-import { walk } from '../search/walk.ts'
 import { attemptSets, type Attempt } from './attempts.ts'
 import { writeBegin } from './begin.ts'
 import { decode } from './decode.ts'
-import { arrange, forget, generate, newMade, type Made } from './generate.ts'
+import { generate, newMade } from './generate.ts'
 import { groundOf, type Ground } from './ground.ts'
 import { hintsOf } from './hints.ts'
-import { judgeGreens, judgePeople, judgeTravel, type Judged } from './judge.ts'
-import { change } from './moves.ts'
+import { scoreOfObjective } from './objective.ts'
+import type { Near, SolveOptions, Solved } from './options.ts'
 import { pinsOf } from './pins.ts'
-import { copyRecipe, plainRecipe, type Recipe } from './recipe.ts'
+import { copyRecipe, plainRecipe } from './recipe.ts'
 import { newRun, type Run } from './run.ts'
+import { searchRecipes, type Best, type Search } from './search.ts'
 import { startOrders } from './start-orders.ts'
 import { whyLeft } from './why-left.ts'
 
-/** A schedule to stay near to, and what moving away from it costs: whole numbers, judged after the greens and before the finish. */
-export type Near = {
-  readonly tasks: readonly ScheduledTask[]
-  readonly penalty: (tasks: readonly ScheduledTask[]) => number
-}
+export type { SolveOptions, Solved } from './options.ts'
 
-/** How a search is run. Same problem, seed and count of schedules: same result, on every machine. */
-export type SolveOptions = {
-  readonly seed: number
-  /** Complete schedules to spend, at least 1; what is rebuilt of one counts as its share. */
-  readonly schedules: number
-  /** Told after every improvement and fifty times in between; changes nothing. */
-  readonly onProgress?: (progress: { readonly schedules: number; readonly best: Score }) => void
-  /** Asked once a schedule; true ends the search with the best so far. */
-  readonly stop?: () => boolean
-  /** Greens (indices) in the order to begin from: that of the plan before. */
-  readonly startOrder?: readonly number[]
-  readonly near?: Near
-}
-
-/** The best schedule found, its score, and the schedules really spent. */
-export type Solved = { readonly schedule: Schedule; readonly score: Score; readonly schedules: number }
-
-/** What a change of post weighs in the tail of the objective, minutes of travel. */
-const POST_CHANGE_MIN = 3
-
-/** How far behind the record a current order may fall, in quarters of a minute of the guide (record-to-record travel, Dueck 1993). */
-const RECORD_SLACK = 80
-
-/** Above every guide: what comes before the finish weighs more. */
-const GUIDE_ROOM = 2 ** 22
-
-type Best = {
-  readonly judged: Judged
-  readonly penalty: number
-  readonly tail: readonly [number, number]
-  readonly recipe: Recipe
-  readonly tasks: readonly ScheduledTask[]
-  readonly left: readonly number[]
-}
-
-/** What a search holds while it runs. */
-type Search = {
-  readonly run: Run
-  readonly made: Made
-  readonly budget: Budget
-  readonly options: SolveOptions
-  readonly stoodMin: number
-  best: Best | null
-}
-
-const leadCost = (judged: Judged): number =>
-  (judged.unfinishedGreens * 256 + judged.fixtureClashes) * 1024 + judged.shutGreenDays
-
-/** What leads the walk: all that comes before the finish, then the mean finish of the greens and a quarter of the last, in quarters of a minute. */
-const guideOf = (judged: Judged, greens: number): number =>
-  leadCost(judged) * GUIDE_ROOM +
-  Math.min(GUIDE_ROOM - 1, Math.floor((judged.finishSumMin * 4) / Math.max(1, greens)) + judged.finishMin)
-
-const isBetter = (a: Pick<Best, 'judged' | 'penalty' | 'tail'>, b: Best): boolean => {
-  const [lead, other] = [leadCost(a.judged), leadCost(b.judged)]
-  if (lead !== other) return lead < other
-  if (a.penalty !== b.penalty) return a.penalty < b.penalty
-  if (a.judged.finishMin !== b.judged.finishMin) return a.judged.finishMin < b.judged.finishMin
-  return a.tail[0] !== b.tail[0] ? a.tail[0] < b.tail[0] : a.tail[1] < b.tail[1]
-}
-
-const leftOf = (made: Made): readonly number[] =>
-  [...made.ends].flatMap((end, green) => (end < 0 ? [green] : []))
-
-/** Generates the recipe of the run, pays for it, keeps it when it is the best, and returns its guide. */
-const judge = (search: Search): number => {
-  const { budget, made, options, run, stoodMin } = search
-  run.placed = 0
-  generate(run, made)
-  budget.spend(Math.max(1, run.placed))
-  const judged = judgeGreens(run, made, stoodMin)
-  const { best } = search
-  const guide = guideOf(judged, run.ground.greens)
-  if (best !== null && options.near === undefined) {
-    const [lead, other] = [leadCost(judged), leadCost(best.judged)]
-    if (lead > other || (lead === other && judged.finishMin > best.judged.finishMin)) return guide
-  }
-  const tasks = options.near === undefined ? null : decode(run)
-  const penalty = options.near?.penalty(tasks ?? []) ?? 0
-  const people = judgePeople(run)
-  const tail = [people.overtimeMin, judgeTravel(run) + POST_CHANGE_MIN * people.postChanges] as const
-  const found = { judged, penalty, tail }
-  if (best !== null && !isBetter(found, best)) return guide
-  const recipe = plainRecipe(run.ground, run.recipe.order)
-  copyRecipe(run.recipe, recipe)
-  search.best = { ...found, recipe, tasks: tasks ?? decode(run), left: leftOf(made) }
-  return guide
-}
+/** How often a search tells its progress besides its improvements. */
+const TOLD = 50
 
 const runOf = (ground: Ground, attempts: readonly Attempt[], near: Near | undefined): Run => {
   const { committed } = ground.problem
-  const order = ground.problem.greens.map((_, index) => index)
   const run = newRun({
     ground,
     nowMin: committed?.nowMin ?? 0,
     attempts,
     pins: pinsOf(ground, committed),
     hints: near === undefined ? null : hintsOf(ground, near.tasks),
-    recipe: plainRecipe(ground, order),
+    recipe: plainRecipe(
+      ground,
+      ground.problem.greens.map((_, index) => index),
+    ),
   })
   writeBegin(run)
   return run
 }
 
-/** Begins with the orders worth trying; leaves the best of them in the run and returns its guide. */
-const begin = (search: Search, orders: readonly (readonly number[])[]): number => {
-  const { budget, made, run } = search
-  let guide = Infinity
-  const first = plainRecipe(run.ground, run.recipe.order)
-  for (const order of orders) {
-    if (guide < Infinity && budget.isOver()) break
-    run.recipe.order.set(order)
-    arrange(run, run.recipe.order)
-    forget(made, 0)
-    const cost = judge(search)
-    if (cost >= guide) continue
-    guide = cost
-    copyRecipe(run.recipe, first)
-  }
-  copyRecipe(first, run.recipe)
-  forget(made, 0)
-  return guide
+/** The orders to begin from: the one that was handed in, that in which the plan to stay near to opens its greens, or the usual ones. */
+const ordersOf = (problem: Problem, { near, startOrder }: SolveOptions): readonly (readonly number[])[] => {
+  if (startOrder === undefined && near === undefined) return startOrders(problem)
+  const opened = startOrder ?? openedGreens(problem, near?.tasks ?? []).map(({ green }) => green)
+  return [[...new Set([...opened, ...problem.greens.keys()])]]
 }
 
-const searchWith = (search: Search, orders: readonly (readonly number[])[]): void => {
-  const { budget, made, options, run } = search
-  const random = randomOf(options.seed)
-  const firstCost = begin(search, orders)
-  const current = plainRecipe(run.ground, run.recipe.order)
-  copyRecipe(run.recipe, current)
-  const candidate = run.recipe
-  let stale = true
-  const propose = (): number => {
-    copyRecipe(current, candidate)
-    const changed = change(candidate, random)
-    arrange(run, candidate.order)
-    if (changed === 'all' || stale) forget(made, 0)
-    stale = changed === 'all'
-    return judge(search)
-  }
-  const take = (): void => {
-    copyRecipe(candidate, current)
-    stale = false
-  }
-  walk({ propose, take, keep: () => {} }, { budget, accepts: recordToRecord(RECORD_SLACK), firstCost })
+/** The tasks of a schedule, generated once more: while it is searched for, only its recipe is kept. */
+const tasksOf = ({ run, recipe }: Best): readonly ScheduledTask[] => {
+  copyRecipe(recipe, run.recipe)
+  generate(run, newMade(run.ground.greens))
+  return decode(run)
 }
 
-/** Searches for a good schedule. */
+/** Tells progress: every improvement, and whenever another part of the budget is spent. */
+const teller = (
+  options: SolveOptions,
+  budget: Budget,
+  spent: number,
+): ((isBest: boolean, best: Score | null) => void) => {
+  const every = Math.max(1, Math.floor(options.schedules / TOLD))
+  let next = every
+  return (isBest, best) => {
+    const schedules = Math.min(options.schedules, budget.schedules())
+    if (best === null || options.onProgress === undefined || (!isBest && schedules < next)) return
+    while (next <= schedules) next += every
+    options.onProgress({ schedules: spent + schedules, best })
+  }
+}
+
+const stoodOf = (problem: Problem): { readonly finishMin: number; readonly travelMin: number } =>
+  scoreOf(problem, problem.committed?.tasks ?? [], 0)
+
+/**
+ * Searches for a good schedule. Attempts that cost more (a night, a fixture) are only allowed when the kinder ones leave greens out, and only taken when they
+ * leave out fewer. What stands already (`problem.committed`) is part of the schedule.
+ */
 export const solve = (problem: Problem, options: SolveOptions): Solved => {
   const ground = groundOf(problem)
-  const stoodMin = (problem.committed?.tasks ?? []).reduce((last, task) => Math.max(last, task.finishMin), 0)
-  const activities = Math.max(1, ground.steps)
-  const orders = options.startOrder === undefined ? startOrders(problem) : [options.startOrder]
+  const { near, seed, stop } = options
+  const stood = stoodOf(problem)
+  const orders = ordersOf(problem, options)
   let best: Best | null = null
   let spent = 0
-  let last: Run | null = null
   for (const [index, attempts] of attemptSets(problem).entries()) {
     const schedules = index === 0 ? options.schedules : Math.max(1, Math.floor(options.schedules / 2))
-    const budget = budgetOf({
-      schedules,
-      activities,
-      ...(options.stop === undefined ? {} : { stop: options.stop }),
-    })
-    const run = runOf(ground, attempts, options.near)
-    const search: Search = { run, made: newMade(ground.greens), budget, options, stoodMin, best }
-    searchWith(search, orders)
+    const activities = Math.max(1, ground.steps)
+    const budget = budgetOf({ schedules, activities, ...(stop === undefined ? {} : { stop }) })
+    const tell = teller({ ...options, schedules }, budget, spent)
+    const search: Search = {
+      run: runOf(ground, attempts, near),
+      made: newMade(ground.greens),
+      budget,
+      seed,
+      near,
+      stood,
+      onSchedule: (isBest: boolean) =>
+        tell(isBest, search.best === null ? null : scoreOfObjective(search.best)),
+      best,
+    }
+    searchRecipes(search, orders)
     spent += Math.min(schedules, budget.schedules())
     best = search.best
-    last = run
-    if (best === null || best.left.length === 0) break
+    if (best === null || best.left.length === 0 || budget.isStopped()) break
   }
-  const tasks = best?.tasks ?? []
+  const tasks = best === null ? [] : tasksOf(best)
   const left = best?.left ?? []
-  const unplanned = left.flatMap((green) => (last === null ? [] : [{ green, ...whyLeft(last, green) }]))
+  const unplanned = left.flatMap((green) => (best === null ? [] : [{ green, ...whyLeft(best.run, green) }]))
   const score = scoreOf(problem, tasks, left.length + problem.excluded.length)
-  options.onProgress?.({ schedules: spent, best: score })
   return { schedule: { tasks, unplanned }, score, schedules: spent }
 }

@@ -36,6 +36,15 @@ export type Found = {
   readonly people: Int32Array
 }
 
+/** A stretch that looks for its time in a person's day: not before `atLeast`, begun before `limit`. One object a run, written over. */
+export type Stretch = {
+  atLeast: number
+  limit: number
+  minutes: number
+  from: number
+  to: number
+}
+
 /** A step that looks for its time. */
 export type StepWanted = {
   readonly green: number
@@ -44,3 +53,9 @@ export type StepWanted = {
   readonly from: number
   readonly end: number
 }
+
+/** Who is best for a place in a crew so far: with the start, and the start with reluctance counted. One object a run, written over. */
+export type Choice = { best: number; start: number; who: number }
+
+/** A stretch of work as it is written into a person's day. One object a run, written over. */
+export type Entry = { day: number; start: number; end: number; from: number; to: number; post: number }

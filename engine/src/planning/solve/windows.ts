@@ -3,6 +3,8 @@ import { subtractSpans } from '../spans.ts'
 
 /** A stretch in which a green may be in work: dry, of one day's light, and with somebody there. */
 export type WorkWindow = {
+  /** Its place among all windows. */
+  readonly index: number
   readonly day: number
   readonly startMin: number
   readonly endMin: number
@@ -19,13 +21,15 @@ const crewEnd = (problem: Problem, span: Span): number =>
 
 /** Windows in order of time. */
 export const windowsOf = (problem: Problem): readonly WorkWindow[] =>
-  problem.days.flatMap((day, index) =>
-    subtractSpans([{ start: day.startMin, end: day.darkMin }], problem.rain)
-      .map((span) => ({
-        day: index,
-        startMin: span.start,
-        endMin: crewEnd(problem, span),
-        dryUntilMin: problem.rain.find(({ start }) => start >= span.start)?.start ?? problem.horizonMin,
-      }))
-      .filter(({ startMin, endMin }) => endMin > startMin),
-  )
+  problem.days
+    .flatMap((day, index) =>
+      subtractSpans([{ start: day.startMin, end: day.darkMin }], problem.rain)
+        .map((span) => ({
+          day: index,
+          startMin: span.start,
+          endMin: crewEnd(problem, span),
+          dryUntilMin: problem.rain.find(({ start }) => start >= span.start)?.start ?? problem.horizonMin,
+        }))
+        .filter(({ startMin, endMin }) => endMin > startMin),
+    )
+    .map((window, index) => ({ ...window, index }))
