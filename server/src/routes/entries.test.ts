@@ -235,7 +235,49 @@ describe('a server put back from a backup', () => {
     await restored.close()
   })
 
+  it('[J28] tells a device that had not read back what it sent: by the furthest cursor that it saw', async () => {
+    const { cursor } = await push(notes(1, 3))
+    const lost = await testServer()
+    await lost.ask({ method: 'POST', url: ENTRIES, payload: { entries: notes(1, 2) } })
+    const ask = async (query: string) => (await lost.ask({ url: `${ENTRIES}${query}` })).body
+    expect((await ask(`?after=1.${idOf(1)}`))['reset']).toBe(false)
+    expect((await ask(`?after=1.${idOf(1)}&seen=${cursor}`))['reset']).toBe(true)
+    // Others have pushed meanwhile, so there is a number 3 again, and it is another entry.
+    await lost.ask({ method: 'POST', url: ENTRIES, payload: { entries: notes(7, 9) } })
+    expect((await ask(`?after=1.${idOf(1)}&seen=${cursor}`))['reset']).toBe(true)
+    expect(await ask('?seen=here')).toMatchObject({ error: { field: 'seen' } })
+    await lost.close()
+  })
+
   it('[J28] that lost everything starts a reader again too', async () => {
     expect(await pull(`?after=9.${idOf(9)}`)).toEqual({ entries: [], cursor: '0', more: false, reset: true })
+  })
+})
+
+describe('the clock of a device', () => {
+  const send = async (aheadMs: number): Promise<PushAnswer> => {
+    const sentAt = new Date(NOW_MS + aheadMs).toISOString()
+    const { text } = await server.ask({
+      method: 'POST',
+      url: ENTRIES,
+      payload: { entries: [noteEntry(1)], sentAt },
+    })
+    return JSON.parse(text)
+  }
+
+  it('[J21] is noted beside what it sent, ahead or behind', async () => {
+    await send(-90_000)
+    expect((await pull()).entries[0]?.skewMs).toBe(-90_000)
+  })
+
+  it('[J21] is not noted where it was not told', async () => {
+    await push([noteEntry(1)])
+    expect((await pull()).entries[0]).not.toHaveProperty('skewMs')
+  })
+
+  it.each([1, -1])('[J21] that is off by more than a day either way sends nothing (%i)', async (sign) => {
+    expect((await send(sign * 86_400_000)).refused).toEqual([])
+    const { refused } = await send(sign * 86_400_001)
+    expect(refused).toEqual([{ id: idOf(1), why: 'clock' }])
   })
 })

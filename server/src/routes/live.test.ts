@@ -53,6 +53,20 @@ describe('the live stream', () => {
     await stream.cancel()
   })
 
+  it('[J29] tells what another process took in, which works on the same store', async () => {
+    const other = await testServer({ storage: server.storage })
+    const stream = await open()
+    expect(await stream.next()).toBe(told('0'))
+    await other.ask({
+      method: 'POST',
+      url: '/api/courses/links/entries',
+      payload: { entries: [noteEntry(1)] },
+    })
+    expect(await stream.next()).toBe(told(`1.${idOf(1)}`))
+    await stream.cancel()
+    await other.close()
+  })
+
   it('[J29] is silent about what is known already and about other courses', async () => {
     await server.storage.journal.addCourse({ id: 'park', name: 'Park' })
     const stream = await open()
