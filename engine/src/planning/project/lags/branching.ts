@@ -12,7 +12,7 @@ export type Scores = {
 }
 
 /** Share by which older clashes lose weight at each new one. */
-const FADING = 0.95
+const FADING = 0.99
 const TOO_LARGE = 1e100
 
 /** All variables with small random scores, so that another seed breaks ties otherwise. */
