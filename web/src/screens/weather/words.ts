@@ -8,7 +8,7 @@ export const WORDS = {
   details: 'The weather service',
   off: 'Off:',
   offLead: (host: string) =>
-    `nothing is sent out. Turned on, this club’s server asks ${host} for the weather and tells it one thing, where the course lies to the nearest kilometre.`,
+    `nothing is sent out. Turned on, this club’s server asks ${host} for the weather and tells it one thing, where the course lies to the nearest kilometre. Free services are often for private purposes only; see their terms.`,
   turnOn: 'Turn the weather service on',
   turnOff: 'Turn it off',
   notAllowed: 'Only the manager can do that.',
