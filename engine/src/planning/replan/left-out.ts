@@ -2,11 +2,12 @@ import { chainMarks } from '../chain.ts'
 import type { Problem, Schedule } from '../problem.ts'
 import { subtractSpans } from '../spans.ts'
 import { supplyT } from './sand.ts'
+import type { Situation } from './situation.ts'
 
 type Why = Schedule['unplanned'][number]
 
 /** Why a green found no place any more, with the figures. */
-export const whyLeftOut = (problem: Problem, index: number): Why => {
+const whyLeftOut = (problem: Problem, index: number): Why => {
   const green = problem.greens[index]
   const nowMin = problem.committed?.nowMin ?? 0
   if (green === undefined) return { green: index, reason: 'noTimeLeft', facts: {} }
@@ -29,3 +30,16 @@ export const whyLeftOut = (problem: Problem, index: number): Why => {
     facts: { needMin, longestWindowMin },
   }
 }
+
+/** Greens left out, with the reason: those that the manager leaves out first. */
+export const unplannedOf = (
+  { moment, problem }: Situation,
+  left: readonly number[],
+): Schedule['unplanned'] => [
+  ...[...moment.skipped].map(([green, { why }]) => ({
+    green,
+    reason: 'skipped' as const,
+    facts: why === null ? {} : { why },
+  })),
+  ...left.map((green) => whyLeftOut(problem, green)),
+]

@@ -1,9 +1,10 @@
 import { compileProblem } from '../check/compile.ts'
 import type { Schedule, ScheduledTask } from '../problem.ts'
 import { candidateOf, compareCandidates, judged, type Candidate } from './candidate.ts'
+import { bySearch } from './by-search.ts'
 import { forgetLostBreaks, isWork, newField, stand, type Field } from './field.ts'
 import { coursesOf, isInTime, marksOf } from './judge-field.ts'
-import { whyLeftOut } from './left-out.ts'
+import { unplannedOf } from './left-out.ts'
 import { byTime } from './old-plan.ts'
 import { repair, WAYS, type Broken, type Repaired, type Way, type Wishes } from './repair.ts'
 import { rescue } from './rescue.ts'
@@ -79,15 +80,6 @@ const scheduleOf = (situation: Situation, { field, left }: Repaired): Schedule =
   unplanned: unplannedOf(situation, left),
 })
 
-const unplannedOf = (situation: Situation, left: readonly number[]): Schedule['unplanned'] => [
-  ...[...situation.moment.skipped].map(([green, { why }]) => ({
-    green,
-    reason: 'skipped' as const,
-    facts: why === null ? {} : { why },
-  })),
-  ...left.map((green) => whyLeftOut(situation.problem, green)),
-]
-
 /** The old plan as it stands: what has been done, and all that has not begun exactly as planned. Null where facts make that impossible at a glance. */
 const asPlanned = (situation: Situation, broken: Broken): Schedule | null => {
   const { problem, standing, oldTasks, moment } = situation
@@ -144,7 +136,11 @@ export const chooseWay = (situation: Situation, broken: Broken): Chosen => {
     if (candidates.every(({ caught }) => caught.length > 0))
       lay({ ...broken, stood: rescue(broken, saved).field }, WAYS.swap, 'rescue')
   }
-  const order = [...candidates].sort(compareCandidates(saved))
+  const compare = compareCandidates(saved)
+  const [first] = [...candidates].sort(compare)
+  const costsGreens = first !== undefined && (first.putOff > 0 || first.score.unfinishedGreens > 0)
+  if (costsGreens) candidates.push(candidateOf(broken, 'search', bySearch(situation, broken)))
+  const order = [...candidates].sort(compare)
   let best: Candidate | null = null
   for (const candidate of order) {
     const word = judged(compiled, candidate)

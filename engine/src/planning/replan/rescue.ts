@@ -15,8 +15,11 @@ const BEHIND_MIN = 1_000_000
 /** Longest wait for sand that is reckoned with, minutes. */
 const MOST_DRYING_MIN = 240
 
+/** What is needed to work greens off: the problem, all that stands, who had which step, and the greens. */
+export type WorkedOff = Pick<Broken, 'problem' | 'marks' | 'stood' | 'old' | 'opened'>
+
 /** By green, by step: minutes from the start of the step to the finish of the green at the very best, with the drying of this hour. */
-const tailsOf = ({ problem, marks, stood }: Broken): readonly (readonly number[])[] =>
+export const tailsOf = ({ problem, marks, stood }: WorkedOff): readonly (readonly number[])[] =>
   problem.greens.map(({ steps }, green) => {
     const finish = marks[green]?.finish ?? steps.length - 1
     const tails = steps.map(() => 0)
@@ -41,12 +44,13 @@ type Bid = {
 
 /**
  * Works the greens in work off together, step after step: of the steps that could begin before any of them is over, the one whose green has the least time to spare goes first
- * (active schedule generation after Giffler and Thompson 1960, least slack first; from memory). Greens that are given up come behind all others.
+ * (active schedule generation after Giffler and Thompson 1960, least slack first; from memory). Greens that are given up come behind all others. Steps that are not over by `untilMin` are left.
  */
-const workOff = (
-  broken: Broken,
+export const workOff = (
+  broken: WorkedOff,
   tails: readonly (readonly number[])[],
   givenUp: ReadonlySet<number>,
+  untilMin: number,
 ): Field => {
   const { problem, marks, old } = broken
   const field = copyField(broken.stood)
@@ -65,7 +69,7 @@ const workOff = (
       machine: was?.machine ?? null,
       people: was?.people ?? [],
       from,
-      end: problem.horizonMin,
+      end: untilMin,
       loyalty: ANYBODY,
     }
     const offer = from >= NEVER ? null : bestOffer(field, wanted)
@@ -133,7 +137,7 @@ export const rescue = (
     .map(({ green }) => green)
   let best: { field: Field; caught: readonly number[]; rank: readonly [number, number, number] } | null = null
   for (const givenUp of givenUps(open).slice(0, MOST_TRIES)) {
-    const field = workOff(broken, tails, givenUp)
+    const field = workOff(broken, tails, givenUp, problem.horizonMin)
     const courses = coursesOf(problem, field.tasks, marks).filter((one) => open.includes(one.green))
     const caught = courses.filter((one) => !isInTime(problem, one))
     const rank = [
