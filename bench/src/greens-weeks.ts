@@ -12,8 +12,10 @@ import {
 /** A week of the bench: its problem, read from a course, a prescription and a sky. */
 export type Week = { readonly name: string; readonly problem: Problem }
 
-/** Days that a plan may take: enough for the slowest of the generated crews. */
+/** Days that a plan may take: enough for the slowest of the generated crews, and no more than a small week needs, so that the general engine has less to look at. */
 const DAYS = 14
+const SMALL_DAYS = 4
+const SMALL_GREENS = 6
 
 /** Minutes that sand lies before it is dragged in, in a bare week. */
 const BARE_DRY_MIN = 60
@@ -21,8 +23,8 @@ const BARE_DRY_MIN = 60
 const example = (name: string): string =>
   readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8')
 
-const read = (name: string, input: Omit<Parameters<typeof readProblem>[0], 'days'>): Week => {
-  const problem = readProblem({ ...input, days: DAYS }, WEATHER_PORTS)
+const read = (name: string, input: Parameters<typeof readProblem>[0]): Week => {
+  const problem = readProblem(input, WEATHER_PORTS)
   if (!problem.ok) throw new Error(`${name} does not read: ${problem.error.type}`)
   return { name, problem: problem.value }
 }
@@ -38,17 +40,22 @@ export const demoWeek = (): Week => {
     prescription: prescription.value,
     weather: forecast.value.weather,
     start: '2026-08-10',
+    days: 7,
   })
 }
 
-/** Generated courses of one size, always the same ones: sand enough, showers as they come. */
-export const weeksOf = (greens: number, courses: number): readonly Week[] =>
-  Array.from({ length: courses }, (_, index) =>
-    read(
-      `${greens}-${index + 1}`,
-      randomCourse({ seed: 1000 * greens + index, greens, days: DAYS, weather: 'mixed', sand: 'enough' }),
-    ),
-  )
+/** Generated courses of one size, always the same ones: sand enough, showers as they come; small weeks are dry, so that they can be proven. */
+export const weeksOf = (greens: number, courses: number): readonly Week[] => {
+  const small = greens <= SMALL_GREENS
+  const days = small ? SMALL_DAYS : DAYS
+  return Array.from({ length: courses }, (_, index) => {
+    const wish = { seed: 1000 * greens + index, greens, days, sand: 'enough' } as const
+    return read(`${greens}-${index + 1}`, {
+      ...randomCourse({ ...wish, weather: small ? 'dry' : 'mixed' }),
+      days,
+    })
+  })
+}
 
 /**
  * The same week bare of what a general engine cannot be told whole: all places in one, no set-up, no filling time, and sand that dries in a fixed time.

@@ -125,7 +125,7 @@ const lineOf = (week: WeekResult): string => {
   const beside =
     peer === null
       ? ''
-      : `  peer ${peer.model} ${peer.status.toLowerCase()} ${clock(peer.finishMin)} bound ${clock(peer.boundMin)}${peer.ratio === null ? '' : ` ratio ${peer.ratio}`}${peer.clean === false ? ' NOT CLEAN' : ''}`
+      : `  peer ${peer.model} ${peer.status.toLowerCase()} ${clock(peer.finishMin)} bound ${clock(peer.boundMin)} ${peer.seconds} s${peer.ratio === null ? '' : ` ratio ${peer.ratio}`}${peer.clean === false ? ' NOT CLEAN' : ''}`
   return `${week.name.padEnd(10)} ${week.planned}/${week.greens}  finish ${clock(week.finishMin)}  bound ${clock(week.boundMin)} (${week.boundBy.part})  gap ${week.bestGapPercent ?? '-'} %  ${week.schedulesPerSecond}/s${week.clean ? '' : ' NOT CLEAN'}${beside}`
 }
 
