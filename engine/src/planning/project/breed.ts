@@ -8,10 +8,14 @@ import { reshuffleOf } from './reshuffle.ts'
 export type Breed = (outer: Draft, inner: Draft, child: Draft) => number
 
 /**
- * Makes children: both parents are read in one direction of time, drawn by chance, the middle of the one is put into the other, and a stretch of the
- * child is reshuffled. Where the outer parent runs in that direction already, what the child keeps of its beginning is not built again.
+ * Makes children: both parents are read in one direction of time, drawn by chance, the middle of the one is put into the other, and of so many
+ * children in a hundred a stretch is reshuffled. Where the outer parent runs in that direction already, what the child keeps of its beginning is not built again.
  */
-export const breedOf = (network: Network, generator: Generator, random: Random): Breed => {
+export const breedOf = (
+  network: Network,
+  generator: Generator,
+  { random, reshuffledPercent }: { readonly random: Random; readonly reshuffledPercent: number },
+): Breed => {
   const { count } = network
   const cross = crossoverOf(count)
   const reshuffle = reshuffleOf(count)
@@ -30,7 +34,10 @@ export const breedOf = (network: Network, generator: Generator, random: Random):
     const inside = facing(inner, backward, innerTurned)
     cross(outside.order, inside.order, { from, until: from + length }, child.order)
     child.backward = backward
-    const reshuffled = reshuffle(random, child.order, backward ? network.backward : network.forward)
+    const reshuffled =
+      random.below(100) < reshuffledPercent
+        ? reshuffle(random, child.order, backward ? network.backward : network.forward)
+        : count
     if (outside !== outer) return 0
     child.starts.set(outer.starts)
     let kept = Math.min(from, reshuffled)

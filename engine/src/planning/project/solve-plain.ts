@@ -12,7 +12,14 @@ import { samplerOf } from './sample.ts'
 const LEAST_MEMBERS = 8
 const MOST_MEMBERS = 300
 const membersFor = (schedules: number): number =>
-  Math.min(MOST_MEMBERS, Math.max(LEAST_MEMBERS, Math.floor(Math.sqrt(schedules)) - 15))
+  Math.min(MOST_MEMBERS, Math.max(LEAST_MEMBERS, Math.floor(Math.sqrt(schedules)) - 12))
+
+/**
+ * Children reshuffled, of a hundred: none while schedules are scarce for the size of the project, when mixing alone gets furthest; all once they
+ * suffice for the population to grow alike (measured, see `docs/decisions/0004-project-search.md`).
+ */
+const reshuffledFor = (schedules: number, count: number): number =>
+  Math.min(100, Math.max(0, Math.floor(schedules / count) - 40))
 
 /** A search under way. Drafts are changed in place and handed round, so that a step allocates nothing. */
 type Evolution = {
@@ -96,9 +103,12 @@ const isWelcome = ({ network, members, child }: Evolution, rival: Draft): boolea
 }
 
 /** One step: two members, their child, and the worse of the two as its rival. */
-const walkerOf = (evolution: Evolution): Walker & { readonly accepts: () => boolean } => {
-  const { network, members, random, generator, budget, best } = evolution
-  const breed = breedOf(network, generator, random)
+const walkerOf = (
+  evolution: Evolution,
+  reshuffledPercent: number,
+): Walker & { readonly accepts: () => boolean } => {
+  const { network, members, random, generator, best } = evolution
+  const breed = breedOf(network, generator, { random, reshuffledPercent })
   let rivalAt = 0
   return {
     propose: () => {
@@ -153,7 +163,7 @@ export const solvePlain = (network: Network, { schedules, seed, stop }: ProjectS
   }
   settle(evolution, membersFor(schedules))
   if (evolution.members.length > 1) {
-    const walker = walkerOf(evolution)
+    const walker = walkerOf(evolution, reshuffledFor(schedules, count))
     const { budget, floor, best } = evolution
     walk(walker, { budget, accepts: walker.accepts, firstCost: best.makespan, floor })
   }
