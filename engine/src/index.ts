@@ -261,6 +261,7 @@ export {
   type AreaTable,
   type AreaTableError,
 } from './ground/area-table-in.ts'
+export { courseFromMap, greensOfMap } from './course/course-from-map.ts'
 export { readGreenOutline, type OutlineFacts } from './course/outline.ts'
 export { runsTowards } from './ground/room-beyond.ts'
 export { greenShape } from './planning/green-shape.ts'

@@ -3,6 +3,7 @@ import {
   checkPlanAgainst,
   courseFromCount,
   courseFromCsv,
+  courseFromMap,
   courseHash,
   DEFAULT_SCHEDULES,
   deriveOperations,
@@ -123,9 +124,15 @@ const plan = (
   )
 }
 
+/** A course file says so, or calls its features by kind; any other map is read as a map. */
+const isCourseFile = (text: string): boolean => /"(?:swardwright|kind)"\s*:/u.test(text)
+
 const courseFrom = (source: CourseSource): Work['readCourse']['output'] => {
   if (source.kind === 'count') return courseFromCount(source)
-  return source.kind === 'list' ? courseFromCsv(source.text) : readCourse(source.text)
+  if (source.kind === 'list') return courseFromCsv(source.text)
+  if (isCourseFile(source.text)) return readCourse(source.text)
+  const map = readMapFile(source.text)
+  return map.ok ? courseFromMap(map.value) : readCourse(source.text)
 }
 
 /** What runs for each job. */

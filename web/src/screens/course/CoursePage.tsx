@@ -4,6 +4,7 @@ import { Fold } from '../../parts/Fold.tsx'
 import { Page, Part } from '../../parts/Page.tsx'
 import { saveFile } from '../../parts/save-file.ts'
 import { units, useCourse } from '../../state/course.ts'
+import { OutlinesFromMap } from '../outline/OutlinesFromMap.tsx'
 import { CourseMap } from './CourseMap.tsx'
 import { GreenList } from './GreenList.tsx'
 import { ImportCourse } from './ImportCourse.tsx'
@@ -37,6 +38,7 @@ export const CoursePage = () => {
                   >
                     {WORDS.export}
                   </button>
+                  <OutlinesFromMap />
                   <ImportCourse />
                 </>
               )}

@@ -124,7 +124,7 @@ export const ImportCourse = () => {
         <input
           id={id}
           type="file"
-          accept=".geojson,.json,.csv,.txt"
+          accept=".geojson,.json,.kml,.osm,.xml,.csv,.txt"
           onChange={(event) => {
             const file = event.currentTarget.files?.[0]
             if (file === undefined) return

@@ -5,8 +5,9 @@ export const WORDS = {
   mapHint: 'To scale. Press a green to open it.',
   list: 'Greens',
   inOut: 'Bring in or take out',
-  file: 'Course file (GeoJSON)',
-  fileHint: 'Greens and other places as features; machines, people and stores beside them',
+  file: 'Course file (GeoJSON), or a map (KML, OpenStreetMap)',
+  fileHint:
+    'A course file holds machines, people and stores too. From a map come greens, tees, bunkers, water and tracks; all else is taken as usual and told.',
   csv: 'Or a list of greens with their areas',
   csvHint: 'One green a line: name, area. For example: 1 Gatepost, 480',
   count: 'Or only a number of greens and their total area',

@@ -74,6 +74,14 @@ export const WORDS = {
   nothingIn: 'the file holds no surface and no track',
   which: 'Which one is this green?',
   unnamed: 'without a name',
+  map: 'Outlines for your greens from a map file',
+  mapHint:
+    'GeoJSON, KML or an OpenStreetMap extract. Only outlines and areas of the greens you name below change; all else stays.',
+  noGreens: 'the file holds no surface that could be a green',
+  leaveOut: 'leave it out',
+  twice: 'Another surface is for this green already.',
+  keepAll: 'Keep these outlines',
+  keptCount: (count: number) => (count === 1 ? 'One outline is new.' : `${count} outlines are new.`),
   skipped: (count: number) =>
     count === 1 ? 'One thing could not be read.' : `${count} things could not be read.`,
 } as const
