@@ -1,5 +1,13 @@
 export { CATALOGUE, calculate, findItem } from './catalogue/catalogue.ts'
-export { addDays, instantOf, isoWithOffset, isTimeZone, localOf, type LocalTime } from './time/zone.ts'
+export {
+  addDays,
+  instantOf,
+  isoWithOffset,
+  isTimeZone,
+  localOf,
+  MINUTE_MS,
+  type LocalTime,
+} from './time/zone.ts'
 export { dateOfDay, dayNumber, dayOfYear } from './time/calendar.ts'
 export { HOUR_MS, type WeatherHours } from './weather/hours.ts'
 export { sunDay, type SunDay, type SunEvent } from './weather/daylight.ts'
@@ -319,3 +327,35 @@ export { attendedMin } from './planning/bound/plan-bound.ts'
 export type { Problem, ProblemStep, Schedule, ScheduledTask, Span } from './planning/problem.ts'
 export { intersectSpans, mergeSpans, subtractSpans } from './planning/spans.ts'
 export { HOLDS, whyTask, type Hold, type WhyTask } from './planning/why-here.ts'
+export {
+  factsFile as factsFileSchema,
+  type DayFact,
+  type FactKind,
+  type FactsFile,
+} from './planning/replan/facts.ts'
+export type { FactError, FactProblem } from './planning/replan/fact-error.ts'
+export { readFacts } from './planning/replan/read-facts.ts'
+export { planProblemOf } from './planning/replan/plan-problem.ts'
+export {
+  replan,
+  type CaughtGreen,
+  type ReplanCost,
+  type Replanned,
+  type ReplanInput,
+} from './planning/replan/make-replan.ts'
+export { shiftOnly } from './planning/replan/shift-only.ts'
+export { checkPlanAt } from './planning/replan/check-again.ts'
+export type { SituationError } from './planning/replan/situation.ts'
+export type { PlanChange } from './planning/replan/changes.ts'
+export type { Because } from './planning/replan/because.ts'
+export {
+  bailOut,
+  type BailGreen,
+  type BailOut,
+  type BailTask,
+  type StateAtRain,
+} from './planning/replan/bail-out.ts'
+export type { BailMode } from './planning/replan/short-chain.ts'
+export { lastSafeStartOf } from './planning/replan/safe-starts.ts'
+export type { CaughtState, LostReason } from './planning/check/lost/lost.ts'
+export type { Pace } from './planning/pace/learn-paces.ts'

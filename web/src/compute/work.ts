@@ -9,14 +9,17 @@ import {
   deriveOperations,
   makePlan,
   makeSafePlan,
+  planProblemOf,
   planRisk,
   readCourse,
+  replan,
   readMapFile,
   type CalculationError,
   type Course,
   type CourseError,
   type CourseReading,
   type CourseWork,
+  type DayFact,
   type MakePlanInput,
   type MapContent,
   type MapFileError,
@@ -26,14 +29,18 @@ import {
   type PlanError,
   type PlanRisk,
   type Prescription,
+  type Replanned,
   type Result,
   type RiskWish,
   type SafePlan,
+  type SituationError,
   type UnknownLike,
   type Violation,
   type WeatherHours,
   whatIf,
   type WhatIf,
+  whyTask,
+  type WhyTask,
 } from '@swardwright/engine'
 import { ok } from '@swardwright/engine'
 import { chancesOf, climateOf, type Chances, type Climate, type ClimateWanted } from './climate.ts'
@@ -77,6 +84,28 @@ export type Work = {
   >
   climate: JobShape<ClimateWanted, Climate>
   chances: JobShape<Parameters<typeof chancesOf>[0], Chances | null>
+  /** A plan made again from any moment and any facts, changed as little as may be. */
+  replan: JobShape<
+    {
+      readonly plan: Plan
+      readonly course: Course
+      readonly weather: WeatherHours | null
+      readonly facts: readonly DayFact[]
+      readonly now: string
+      readonly hasNewForecast: boolean
+    },
+    Result<Replanned, PlanError | SituationError>
+  >
+  /** Why a task of a plan is where it is. */
+  why: JobShape<
+    {
+      readonly plan: Plan
+      readonly course: Course
+      readonly weather: WeatherHours | null
+      readonly task: string
+    },
+    WhyTask | null
+  >
   /** The chance of a caught green on each day of a plan. */
   risk: JobShape<
     {
@@ -135,6 +164,17 @@ const courseFrom = (source: CourseSource): Work['readCourse']['output'] => {
   return map.ok ? courseFromMap(map.value) : readCourse(source.text)
 }
 
+const planAgain = (input: Work['replan']['input']): Work['replan']['output'] => {
+  const { plan: old, course, weather } = input
+  const problem = planProblemOf(old, course, weather)
+  return problem.ok ? replan({ ...input, plan: old, problem: problem.value }) : problem
+}
+
+const whyOf = ({ plan: old, course, weather, task }: Work['why']['input']): Work['why']['output'] => {
+  const problem = planProblemOf(old, course, weather)
+  return problem.ok ? whyTask(problem.value, old, task) : null
+}
+
 /** What runs for each job. */
 export const JOBS: {
   readonly [J in keyof Work]: (
@@ -147,6 +187,8 @@ export const JOBS: {
   figures,
   plan,
   check: ({ plan, course, weather }) => checkPlanAgainst(plan, { course, weather }),
+  replan: planAgain,
+  why: whyOf,
   risk: ({ plan, course, weather, wish }) => planRisk(plan, { course, weather }, wish),
   safePlan: ({ input, wish }) =>
     makeSafePlan({ ...input, courseHash: courseHash(input.course) }, wish, {

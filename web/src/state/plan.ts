@@ -86,6 +86,7 @@ export const planInput = computed((): Work['plan']['input'] | null => {
     weather: weather.value,
     start: start ?? usualStart.value,
     ...choices,
+    pins: shownPlan.value?.pins ?? [],
   }
 })
 

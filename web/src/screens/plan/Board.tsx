@@ -1,9 +1,10 @@
-import type { Plan } from '@swardwright/engine'
+import { isoWithOffset, MINUTE_MS, type Plan } from '@swardwright/engine'
 import {
   boardDrawing,
   boardFromPlan,
   boardKey,
   boardSheet,
+  dateAt,
   partsOf,
   type Board as Drawn,
 } from '@swardwright/present'
@@ -13,9 +14,15 @@ import { DrawingView, type Touched } from '../../parts/DrawingView.tsx'
 import { isWide } from '../../shell/wide.ts'
 import { nowMs } from '../../state/clock.ts'
 import { useCourse } from '../../state/course.ts'
+import { pinGreen } from '../../state/pins.ts'
 import { weather } from '../../state/weather.ts'
+import { TaskPanel } from './TaskPanel.tsx'
+import { WORDS } from './words.ts'
 
 const DESK = { pxPerHour: 60, rowPx: 34, namesPx: 132 }
+/** A green let go on the board opens on a full five minutes. */
+const DROP_STEP_MIN = 5
+
 const PHONE = { pxPerHour: 44, rowPx: 34, namesPx: 96 }
 
 const toldBy = (drawn: Drawn, touched: Touched): string | null => {
@@ -24,6 +31,16 @@ const toldBy = (drawn: Drawn, touched: Touched): string | null => {
   )
   const label = found?.attributes['aria-label']
   return typeof label === 'string' ? label : null
+}
+
+/** A task let go elsewhere on the board: its green is opened earlier or later by as much, to the next five minutes. */
+const dropped = (plan: Plan, taskId: string, minutes: number, timeZone: string): void => {
+  const green = plan.tasks.find(({ id }) => id === taskId)?.green
+  const opened = plan.openings.find((opening) => opening.green === green)?.opened
+  if (green === undefined || green === null || opened === undefined) return
+  const ms = Date.parse(opened) + Math.round(minutes / DROP_STEP_MIN) * DROP_STEP_MIN * MINUTE_MS
+  const opens = isoWithOffset(ms, timeZone)
+  void pinGreen(green, dateAt(opens, timeZone), opens)
 }
 
 /** On paper nothing scrolls: one board a day, each as wide as the page. */
@@ -54,13 +71,16 @@ const PaperBoards = ({ plan }: { readonly plan: Plan }) => {
 export const Board = ({ plan }: { readonly plan: Plan }) => {
   const course = useCourse()
   const [told, setTold] = useState<string | null>(null)
+  const [pressed, setPressed] = useState<string | null>(null)
+  const view = isWide.value ? DESK : PHONE
+  const task = plan.tasks.find(({ id }) => id === pressed) ?? null
   const drawn = boardDrawing(
     boardFromPlan({
       course,
       plan,
       weather: weather.value,
       nowMs: nowMs.value,
-      view: isWide.value ? DESK : PHONE,
+      view,
       scope: 'board',
     }),
   )
@@ -74,14 +94,25 @@ export const Board = ({ plan }: { readonly plan: Plan }) => {
             drawing={drawn.hours}
             class="natural"
             touchable={['task', 'band', 'flag', 'spare', 'caught']}
-            onTouch={(touched) => setTold(toldBy(drawn, touched))}
+            onTouch={(touched) => {
+              setTold(toldBy(drawn, touched))
+              setPressed(touched.part === 'task' ? touched.id : null)
+            }}
+            drag={{
+              parts: ['task'],
+              onDrop: (touched, dxPx) => {
+                setPressed(touched.id)
+                dropped(plan, touched.id, (dxPx / view.pxPerHour) * 60, course.timeZone)
+              },
+            }}
           />
         </div>
       </div>
       {isWide.value ? <PaperBoards plan={plan} /> : null}
       <p role="status" class={`no-print ${told === null ? 'quiet small' : 'told'}`}>
-        {told ?? 'Press a task, a band or a flag to read it.'}
+        {told ?? WORDS.boardLead}
       </p>
+      {task === null ? null : <TaskPanel plan={plan} task={task} onClose={() => setPressed(null)} />}
     </div>
   )
 }

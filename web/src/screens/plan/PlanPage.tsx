@@ -1,11 +1,9 @@
 import type { Plan } from '@swardwright/engine'
 import { counted, dayAndClock } from '@swardwright/present'
 import { Fold } from '../../parts/Fold.tsx'
-import { Note } from '../../parts/Note.tsx'
 import { Page, Part } from '../../parts/Page.tsx'
 import { useCourse } from '../../state/course.ts'
-import { planErrorSentence } from '../../state/error-words.ts'
-import { draft, planFailure, planNow, settlePlan, shownPlan } from '../../state/plan.ts'
+import { draft, planNow, settlePlan, shownPlan } from '../../state/plan.ts'
 import { prescription } from '../../state/prescription.ts'
 import { Board } from './Board.tsx'
 import { Changes } from './Changes.tsx'
@@ -85,11 +83,6 @@ const Shown = ({ plan }: { readonly plan: Plan }) => (
 
 const Nothing = () => (
   <div class="stack">
-    {planFailure.value === null ? null : (
-      <Note kind="rust" word="No plan:" live>
-        {planErrorSentence(planFailure.value)}.
-      </Note>
-    )}
     {prescription.value === null ? (
       <p>
         {WORDS.nothing} <a href="/prescription">{WORDS.toPrescription}</a>
