@@ -1,3 +1,4 @@
+import { conditionOf, lagOf, switchOf } from './arcs.ts'
 import { entryOf, pop, REASON, type Bounds } from './bounds.ts'
 import { explain, explainOverfull, NOT_NEEDED, type Needs, type Reasons } from './explain.ts'
 import { NOGOOD_HEAD } from './nogoods.ts'
@@ -90,8 +91,10 @@ const followsFromRest = (reasons: Reasons, least: Int32Array, side: number): boo
   const at = bounds.trail.at[entry]!
   const kind = bounds.trail.kind[entry]!
   if (kind === REASON.arc) {
-    if (!isGiven(reasons, least, side, arcs.source[at]!, least[side]! - arcs.lag[at]!)) return false
-    return arcs.condition[at]! < 0 || isGiven(reasons, least, side, arcs.condition[at]!, arcs.from[at]!)
+    if (!isGiven(reasons, least, side, arcs.source[at]!, least[side]! - lagOf(arcs, at))) return false
+    return (
+      conditionOf(arcs, at) < 0 || isGiven(reasons, least, side, conditionOf(arcs, at), switchOf(arcs, at))
+    )
   }
   if (kind !== REASON.nogood) return false
   const { data } = nogoods

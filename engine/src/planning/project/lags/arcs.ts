@@ -9,15 +9,31 @@ export type Arcs = {
   /** Arcs by the side that they leave: `out[side]` to `out[side + 1] - 1`. */
   readonly out: Int32Array
   readonly source: Int32Array
-  readonly target: Int32Array
-  readonly lag: Int32Array
-  /** The side whose fact switches the arc on, and from which bound. */
-  readonly condition: Int32Array
-  readonly from: Int32Array
+  /** What an arc is looked up for most, side by side in memory: four numbers an arc, see the places below. */
+  readonly row: Int32Array
   /** Arcs by condition: `ruled[side]` to `ruled[side + 1] - 1` are places in `byCondition`. */
   readonly ruled: Int32Array
   readonly byCondition: Int32Array
 }
+
+/** Numbers in a row, and their places: where the arc leads, its lag, the side whose fact switches it on (-1 = always on), and from which bound. */
+const WIDTH = 4
+const TARGET = 0
+const LAG = 1
+const CONDITION = 2
+const FROM = 3
+
+/** Side that an arc leads to. */
+export const targetOf = ({ row }: Arcs, arc: number): number => row[WIDTH * arc + TARGET]!
+
+/** Lag of an arc. */
+export const lagOf = ({ row }: Arcs, arc: number): number => row[WIDTH * arc + LAG]!
+
+/** Side of the fact that switches an arc on; -1 = always on. */
+export const conditionOf = ({ row }: Arcs, arc: number): number => row[WIDTH * arc + CONDITION]!
+
+/** Bound of that side from which the arc is on. */
+export const switchOf = ({ row }: Arcs, arc: number): number => row[WIDTH * arc + FROM]!
 
 type Draft = {
   readonly source: number
@@ -71,32 +87,32 @@ export const arcsOf = (pairs: Pairs, durations: Int32Array): Arcs => {
       sides,
     ),
     source: Int32Array.from(drafts, ({ source }) => source),
-    target: Int32Array.from(drafts, ({ target }) => target),
-    lag: Int32Array.from(drafts, ({ lag }) => lag),
-    condition: Int32Array.from(drafts, ({ condition }) => condition),
-    from: Int32Array.from(drafts, ({ condition }) => (condition % 2 === 0 ? 1 : 0)),
+    row: Int32Array.from(
+      drafts.flatMap(({ target, lag, condition }) => [target, lag, condition, condition % 2 === 0 ? 1 : 0]),
+    ),
     ruled,
     byCondition,
   }
 }
 
 /** Carries the new bound of a start over the arcs that leave it. An arc that would leave no value closes its order. False on a clash. */
-export const followArcs = (arcs: Arcs, bounds: Bounds, side: number): boolean => {
-  const { out, target, lag, condition, from } = arcs
+export const followArcs = ({ out, row }: Arcs, bounds: Bounds, side: number): boolean => {
   const { value } = bounds
   const bound = value[side]!
-  for (let arc = out[side]!; arc < out[side + 1]!; arc++) {
-    const to = target[arc]!
-    const reached = bound + lag[arc]!
+  const end = out[side + 1]!
+  for (let arc = out[side]!; arc < end; arc++) {
+    const at = WIDTH * arc
+    const to = row[at + TARGET]!
+    const reached = bound + row[at + LAG]!
     if (reached <= value[to]!) continue
-    const switchedBy = condition[arc]!
-    if (switchedBy < 0 || value[switchedBy]! >= from[arc]!) {
+    const condition = row[at + CONDITION]!
+    const from = row[at + FROM]!
+    if (condition < 0 || value[condition]! >= from) {
       if (!raise(bounds, to, reached, REASON.arc, arc)) return false
       continue
     }
     if (reached <= -value[to ^ 1]!) continue
-    const closed = 1 - from[arc]!
-    if (value[switchedBy ^ 1]! < closed && !raise(bounds, switchedBy ^ 1, closed, REASON.blocked, arc))
+    if (value[condition ^ 1]! < 1 - from && !raise(bounds, condition ^ 1, 1 - from, REASON.blocked, arc))
       return false
   }
   return true
@@ -104,12 +120,12 @@ export const followArcs = (arcs: Arcs, bounds: Bounds, side: number): boolean =>
 
 /** Carries bounds over the arcs that a fact about an order just switched on. False on a clash. */
 export const followOrder = (arcs: Arcs, bounds: Bounds, side: number): boolean => {
-  const { ruled, byCondition, source, target, lag } = arcs
+  const { ruled, byCondition, source } = arcs
   const { value } = bounds
   for (let at = ruled[side]!; at < ruled[side + 1]!; at++) {
     const arc = byCondition[at]!
-    const reached = value[source[arc]!]! + lag[arc]!
-    const to = target[arc]!
+    const reached = value[source[arc]!]! + lagOf(arcs, arc)
+    const to = targetOf(arcs, arc)
     if (reached > value[to]! && !raise(bounds, to, reached, REASON.arc, arc)) return false
   }
   return true

@@ -1,4 +1,4 @@
-import type { Arcs } from './arcs.ts'
+import { conditionOf, lagOf, switchOf, targetOf, type Arcs } from './arcs.ts'
 import { REASON, type Bounds } from './bounds.ts'
 import { NOGOOD_HEAD, type Nogoods } from './nogoods.ts'
 import type { Profile } from './profile.ts'
@@ -99,8 +99,8 @@ const needOverload = (reasons: Reasons, needs: Needs, cell: number, spared: numb
 const explainBlocked = ({ bounds, arcs }: Reasons, needs: Needs, arc: number): void => {
   const { value, root } = bounds
   const source = arcs.source[arc]!
-  const target = arcs.target[arc]! ^ 1
-  const sum = 1 - arcs.lag[arc]!
+  const target = targetOf(arcs, arc) ^ 1
+  const sum = 1 - lagOf(arcs, arc)
   if (value[source]! >= sum - root[target]!) needs.need(source, sum - root[target]!)
   else if (value[target]! >= sum - root[source]!) needs.need(target, sum - root[source]!)
   else {
@@ -122,8 +122,8 @@ export const explain = (
 ): void => {
   const { arcs, nogoods, profile } = reasons
   if (kind === REASON.arc) {
-    needs.need(arcs.source[at]!, least - arcs.lag[at]!)
-    if (arcs.condition[at]! >= 0) needs.need(arcs.condition[at]!, arcs.from[at]!)
+    needs.need(arcs.source[at]!, least - lagOf(arcs, at))
+    if (conditionOf(arcs, at) >= 0) needs.need(conditionOf(arcs, at), switchOf(arcs, at))
   } else if (kind === REASON.blocked) explainBlocked(reasons, needs, at)
   else if (kind === REASON.nogood) {
     const { data } = nogoods
