@@ -2,6 +2,7 @@ import { toJsonSchema } from '@valibot/to-json-schema'
 import {
   checkPlanAgainst,
   courseHash,
+  factsFileSchema,
   makePlan,
   planSchema,
   type Course,
@@ -18,6 +19,7 @@ import {
 import { BadInput, type Command, type Io } from './command.ts'
 import { DEMO_COURSE, openCourse, openForecast, openPlan } from './files.ts'
 import { readOptions } from './options.ts'
+import { checkAt, REPLAN_COMMANDS } from './plan-replan.ts'
 import { openPlanInput, PLAN_OPTIONS, PLAN_USAGE, withAssumed } from './plan-input.ts'
 
 const make = async (argv: readonly string[], io: Io): Promise<number> => {
@@ -40,16 +42,30 @@ const courseFor = async (io: Io, plan: PlanToCheck, path: string | undefined): P
 }
 
 const check = async (argv: readonly string[], io: Io): Promise<number> => {
-  const known = { course: 'text', forecast: 'text', json: 'flag' } as const
+  const known = { course: 'text', forecast: 'text', facts: 'text', now: 'text', json: 'flag' } as const
   const { options, words } = readOptions(argv, known, { least: 1, most: 1, names: 'one plan FILE' })
   const plan = await openPlan(io, words[0] ?? '')
   const course = await courseFor(io, plan, options.course)
   if (courseHash(course) !== plan.course.hash)
     io.err('the course has changed since this plan was made; judged on the course as it is now')
-  const checked = checkPlanAgainst(plan, { course, weather: await openForecast(io, options.forecast) })
+  const isReplanned = options.now !== undefined || options.facts !== undefined
+  const violations = isReplanned
+    ? await checkAt(io, plan, course, options)
+    : await checkAnew(io, plan, course, options.forecast)
+  report(io, violations, { course, plan }, options.json === true)
+  return violations.length === 0 ? 0 : 1
+}
+
+/** Judges a plan that nothing has come between yet. */
+const checkAnew = async (
+  io: Io,
+  plan: PlanToCheck,
+  course: Course,
+  forecast: string | undefined,
+): Promise<readonly Violation[]> => {
+  const checked = checkPlanAgainst(plan, { course, weather: await openForecast(io, forecast) })
   if (!checked.ok) throw new BadInput(planErrorWords(checked.error))
-  report(io, checked.value, { course, plan }, options.json === true)
-  return checked.value.length === 0 ? 0 : 1
+  return checked.value
 }
 
 const report = (
@@ -64,13 +80,19 @@ const report = (
   for (const violation of violations) io.out(`${violation.rule}: ${violationSentence(violation, names)}`)
 }
 
-const schema = (_argv: readonly string[], io: Io): Promise<number> => {
-  io.out(JSON.stringify(toJsonSchema(planSchema, { errorMode: 'ignore' }), null, 2))
+const schema = (argv: readonly string[], io: Io): Promise<number> => {
+  const { words } = readOptions(argv, {}, { least: 0, most: 1, names: "nothing or 'facts'" })
+  const [what = 'plan'] = words
+  if (what !== 'plan' && what !== 'facts')
+    throw new BadInput(`there is no schema '${what}'; it is 'plan' or 'facts'`)
+  const wanted = what === 'facts' ? factsFileSchema : planSchema
+  io.out(JSON.stringify(toJsonSchema(wanted, { errorMode: 'ignore' }), null, 2))
   return Promise.resolve(0)
 }
 
 /** All that is done with plans. */
 export const PLAN_COMMANDS: readonly Command[] = [
+  ...REPLAN_COMMANDS,
   {
     noun: 'plan',
     verb: 'make',
@@ -81,9 +103,15 @@ export const PLAN_COMMANDS: readonly Command[] = [
   {
     noun: 'plan',
     verb: 'check',
-    usage: 'FILE [--course F] [--forecast F] [--json]',
-    summary: 'judges a plan, also one written by hand; exit 1 with the broken rules',
+    usage: 'FILE [--course F] [--forecast F] [--facts F --now TIME] [--json]',
+    summary: 'judges a plan, also one written by hand or made again at --now; exit 1 with the broken rules',
     run: check,
   },
-  { noun: 'plan', verb: 'schema', usage: '', summary: "prints the plan's JSON Schema", run: schema },
+  {
+    noun: 'plan',
+    verb: 'schema',
+    usage: '[facts]',
+    summary: 'prints the JSON Schema of a plan, or of a file of facts',
+    run: schema,
+  },
 ]

@@ -141,3 +141,10 @@ export type { HourBars } from './hour-bars.ts'
 export { stoppedWords, WORKABLE_WORDS, workableDays, type WorkableDay } from './workable-day.ts'
 export { riskCurve, type RiskCurveInput } from './risk-curve.ts'
 export { whySentences } from './why-words.ts'
+export {
+  bailOutSummary,
+  caughtSentence,
+  changeSentence,
+  replanSummary,
+  situationErrorWords,
+} from './replan-words.ts'

@@ -62,7 +62,7 @@ export const judged = (compiled: CompiledProblem, candidate: Candidate): Candida
 
 /**
  * The order in which ways are better, part after part: no green caught that the old plan, only shifted, would have finished; fewer caught; fewer left out; fewer fixture
- * clashes; fewer shut green-days; fewer greens put off to a later day; the smaller change; then the earlier finish, less overtime, less travel.
+ * clashes; fewer shut green-days; the smaller change (a green that is put off to a later day weighs in it with all its steps); then the earlier finish, less overtime, less travel.
  */
 export const compareCandidates =
   (savedByShift: ReadonlySet<number>) =>
@@ -74,7 +74,6 @@ export const compareCandidates =
       [a.score.unfinishedGreens, b.score.unfinishedGreens],
       [a.score.fixtureClashes, b.score.fixtureClashes],
       [a.score.shutGreenDays, b.score.shutGreenDays],
-      [a.putOff, b.putOff],
       [a.change.points, b.change.points],
       [a.score.finishMin, b.score.finishMin],
       [a.score.overtimeMin, b.score.overtimeMin],

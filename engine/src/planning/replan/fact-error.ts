@@ -16,8 +16,6 @@ export type FactProblem =
   | 'tooMuch'
   /** The green is in work or done, so it can't be left out or opened elsewhere. */
   | 'inWork'
-  /** Nothing says that the step was begun. */
-  | 'notBegun'
 
 /** A fact that can't be used: which (from 0), its field, what would be accepted and what was received. */
 export type FactError = {

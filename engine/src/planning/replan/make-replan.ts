@@ -11,7 +11,7 @@ import { scoreOf, type Score } from '../score.ts'
 import { weatherSky } from '../weather-sky.ts'
 import type { ReadSky } from '../sky.ts'
 import { causesOf } from './because.ts'
-import { candidateOf, type Candidate } from './candidate.ts'
+import type { Candidate } from './candidate.ts'
 import { changesOf, type PlanChange } from './changes.ts'
 import type { Change } from './change.ts'
 import type { DayFact } from './facts.ts'
@@ -58,6 +58,8 @@ export type ReplanCost = Change & {
 
 /** A plan made again. */
 export type Replanned = {
+  /** The moment at which it was made, an instant of the course. */
+  readonly now: string
   readonly plan: Plan
   readonly changes: readonly PlanChange[]
   readonly caught: readonly CaughtGreen[]
@@ -121,6 +123,7 @@ export const replan = (
     base.greens.filter((_, green) => !planned.has(green)).length + base.excluded.length,
   )
   return ok({
+    now: write(situation.moment.nowMin),
     plan: again,
     changes,
     caught: best.lost.map((one) => ({
@@ -137,25 +140,5 @@ export const replan = (
     ),
     by: best.by,
     ways,
-  })
-}
-
-/** The old plan only shifted to the right under the same facts: what a replanned day is measured against. */
-export const shiftOnly = (
-  input: ReplanInput,
-  readSky: ReadSky = weatherSky,
-): Result<
-  { readonly finishedInTime: readonly string[]; readonly caught: readonly string[] },
-  SituationError
-> => {
-  const read = situationOf({ ...input, tasks: input.plan.tasks }, readSky)
-  if (!read.ok) return fail(read.error)
-  const broken = brokenOf(read.value)
-  const { shift } = chooseWay(read.value, broken)
-  const again = candidateOf(broken, 'shift', shift.schedule)
-  const id = (green: number): string => broken.problem.greens[green]?.id ?? ''
-  return ok({
-    finishedInTime: [...broken.opened].filter((green) => !again.caught.includes(green)).map(id),
-    caught: again.caught.map(id),
   })
 }

@@ -74,13 +74,18 @@ export type Wishes = {
 /** Before all keys of greens that are not opened; those of opened greens stay in their own order. */
 const AHEAD_MIN = 100_000
 
-const jobsOf = (broken: Broken, way: Way, wishes: Wishes): readonly Job[] => {
+const jobsOf = (
+  broken: Broken,
+  way: Way,
+  wishes: Wishes,
+  shifts: ReadonlyMap<number, number>,
+): readonly Job[] => {
   const { problem, old, opened, stood } = broken
   return inOrder(
     problem.greens.flatMap(({ steps }, green): readonly Job[] => {
       if (broken.skipped.has(green)) return []
       const isOpened = opened.has(green)
-      const by = isOpened ? 0 : movedBy(broken, green, wishes.greens.get(green))
+      const by = isOpened ? 0 : (shifts.get(green) ?? movedBy(broken, green, wishes.greens.get(green)))
       let key = 0
       const jobs: Job[] = []
       for (let step = stood.done[green] ?? 0; step < steps.length; step++) {
@@ -235,10 +240,18 @@ const layWithout = (
   return field
 }
 
-/** Lays the week in one way, green after green put off or held back until what is laid is in time. */
-export const repair = (broken: Broken, way: Way, wishes: Wishes): Repaired => {
+const NO_SHIFTS: ReadonlyMap<number, number> = new Map()
+
+/** `shifts` moves whole greens (by index, minutes) against the old plan before anything is laid.
+ * Lays the week in one way, green after green put off or held back until what is laid is in time. */
+export const repair = (
+  broken: Broken,
+  way: Way,
+  wishes: Wishes,
+  shifts: ReadonlyMap<number, number> = NO_SHIFTS,
+): Repaired => {
   const { problem, opened, skipped, old, marks } = broken
-  const jobs = jobsOf(broken, way, wishes)
+  const jobs = jobsOf(broken, way, wishes, shifts)
   const pinned = new Set(wishes.greens.keys())
   const putOff = new Set<number>()
   const holds = new Map<number, number>()

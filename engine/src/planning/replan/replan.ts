@@ -104,6 +104,15 @@ const savedByShift = (broken: Broken, shift: Schedule): ReadonlySet<number> =>
       .map(({ green }) => green),
   )
 
+/** How far a schedule moves the greens that are not in work against the old plan, minutes. */
+const shiftsOf = (broken: Broken, schedule: Schedule): ReadonlyMap<number, number> =>
+  new Map(
+    coursesOf(broken.problem, schedule.tasks, broken.marks).flatMap(({ green, opened }) => {
+      const was = broken.oldOpening[green] ?? null
+      return was === null || broken.opened.has(green) ? [] : [[green, opened - was] as const]
+    }),
+  )
+
 /** The chosen way, with the old plan only shifted beside it. */
 export type Chosen = {
   readonly best: Candidate
@@ -139,7 +148,13 @@ export const chooseWay = (situation: Situation, broken: Broken): Chosen => {
   const compare = compareCandidates(saved)
   const [first] = [...candidates].sort(compare)
   const costsGreens = first !== undefined && (first.putOff > 0 || first.score.unfinishedGreens > 0)
-  if (costsGreens) candidates.push(candidateOf(broken, 'search', bySearch(situation, broken)))
+  if (costsGreens) {
+    const searched = bySearch(situation, broken)
+    candidates.push(candidateOf(broken, 'search', searched))
+    // The search hands posts out anew; its order of greens in the old hands changes less.
+    const again = repair(broken, WAYS.openedFirst, wishes, shiftsOf(broken, searched))
+    candidates.push(candidateOf(broken, 'searchOldHands', scheduleOf(situation, again)))
+  }
   const order = [...candidates].sort(compare)
   let best: Candidate | null = null
   for (const candidate of order) {
