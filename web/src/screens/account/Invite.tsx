@@ -51,25 +51,27 @@ export const Invite = (props: { readonly roles: readonly Role[]; readonly onMade
   }
   return (
     <Part title={WORDS.letIn}>
-      <p class="small quiet">{WORDS.letInLead}</p>
-      {isLocalName(location.hostname) ? (
-        <Note kind="ochre" word="Care:">
-          {WORDS.localOnly}
-        </Note>
-      ) : null}
-      <Choice
-        label={WORDS.role}
-        value={role}
-        options={props.roles.map((value) => ({ value, label: ROLE_WORDS[value].name }))}
-        onValue={setRole}
-      />
-      <p class="small quiet">{ROLE_WORDS[role].may}</p>
-      <SecretForm
-        fields={[{ name: 'name', label: WORDS.device, hint: WORDS.nameHint, autoComplete: 'off' }]}
-        button={WORDS.makeLink}
-        onSend={({ name = '' }) => make(name)}
-      />
-      {made === null ? null : <Ready key={made.id} link={linkOf(made.token)} name={made.name} />}
+      <div class="stack">
+        <p class="small quiet">{WORDS.letInLead}</p>
+        {isLocalName(location.hostname) ? (
+          <Note kind="ochre" word="Care:">
+            {WORDS.localOnly}
+          </Note>
+        ) : null}
+        <Choice
+          label={WORDS.role}
+          value={role}
+          options={props.roles.map((value) => ({ value, label: ROLE_WORDS[value].name }))}
+          onValue={setRole}
+        />
+        <p class="small quiet">{ROLE_WORDS[role].may}</p>
+        <SecretForm
+          fields={[{ name: 'name', label: WORDS.device, hint: WORDS.nameHint, autoComplete: 'off' }]}
+          button={WORDS.makeLink}
+          onSend={({ name = '' }) => make(name)}
+        />
+        {made === null ? null : <Ready key={made.id} link={linkOf(made.token)} name={made.name} />}
+      </div>
     </Part>
   )
 }

@@ -42,19 +42,21 @@ export const You = () => {
   const isIn = known.by === 'session' || known.by === 'device'
   return (
     <Part title={WORDS.you}>
-      <p>{called(known)}</p>
-      {known.by === 'machine' && known.needsSetUp ? (
-        <>
-          <p>{WORDS.setUpHere}</p>
-          <SetUp withCode={false} />
-        </>
-      ) : null}
-      {known.by === 'session' ? <Password /> : null}
-      {isIn ? (
-        <button type="button" class="thin" onClick={() => void thenReload(callWords('logOut', {}))}>
-          {known.by === 'session' ? WORDS.logOut : WORDS.leave}
-        </button>
-      ) : null}
+      <div class="stack">
+        <p>{called(known)}</p>
+        {known.by === 'machine' && known.needsSetUp ? (
+          <>
+            <p>{WORDS.setUpHere}</p>
+            <SetUp withCode={false} />
+          </>
+        ) : null}
+        {known.by === 'session' ? <Password /> : null}
+        {isIn ? (
+          <button type="button" class="thin" onClick={() => void thenReload(callWords('logOut', {}))}>
+            {known.by === 'session' ? WORDS.logOut : WORDS.leave}
+          </button>
+        ) : null}
+      </div>
     </Part>
   )
 }
