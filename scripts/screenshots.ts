@@ -16,6 +16,8 @@ const PAGES = {
   green: '/green/g01',
   prescription: '/prescription',
   plan: '/plan',
+  weather: '/weather',
+  history: '/weather/history',
   sheets: '/sheets',
   stores: '/stores',
   fixtures: '/fixtures',

@@ -6,7 +6,7 @@ import {
   localOf,
   reasonsOf,
   sunDay,
-  weatherSettings,
+  weatherOfCourse,
   workableHours,
   type Course,
   type Operation,
@@ -45,19 +45,12 @@ export const skyHours = (
       isDew: false,
       isFrost: false,
     }))
-  const [longitudeDeg, latitudeDeg] = course.greens[0]?.at ?? [0, 0]
   const { rainStopMmPerH } = course.settings
-  const settings = weatherSettings({ ...course.settings.weather, rainStopMmPerH })
-  const answer = workableHours({
-    weather,
-    latitudeDeg,
-    longitudeDeg,
-    altitudeM: course.altitudeM,
-    operations: dragIn,
-    span: { startMs, hours },
-    ...(settings.ok ? { settings: settings.value } : {}),
-  })
-  const masks = answer.byOperation.get('dragIn')?.reasons
+  const judged = weatherOfCourse(course)
+  const answer = judged.ok
+    ? workableHours({ weather, ...judged.value, operations: dragIn, span: { startMs, hours } })
+    : null
+  const masks = answer?.byOperation.get('dragIn')?.reasons
   return Array.from({ length: hours }, (_, n) => {
     const at = startMs + n * HOUR_MS
     const mm = weather.rainMm[Math.round((at - weather.startMs) / HOUR_MS)] ?? NaN

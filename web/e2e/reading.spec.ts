@@ -7,6 +7,8 @@ const PAGES = [
   '/green/g07',
   '/prescription',
   '/plan',
+  '/weather',
+  '/weather/history',
   '/sheets',
   '/stores',
   '/fixtures',

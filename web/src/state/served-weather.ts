@@ -55,13 +55,14 @@ export const askHistory = async (): Promise<void> => {
   await kept.keep(id, 'history', answer.value.history)
 }
 
-/** Lets the server ask the weather service for this course, or forbids it. False when it would not hear of it. */
-export const letWeatherBeAsked = async (on: boolean): Promise<boolean> => {
+/** Lets the server ask the weather service for this course, or forbids it. Answers with a sentence, without a full stop, when it would not hear of it. */
+export const letWeatherBeAsked = async (on: boolean): Promise<string | null> => {
   const id = courseId.value
-  if (id === null) return false
+  if (id === null) return null
   const answer = await callServer('chooseWeather', { params: { course: id }, body: { on } })
-  if (answer.ok) await askWeather()
-  return answer.ok
+  if (!answer.ok) return answer.why === 'away' ? 'the club’s server can’t be reached now' : answer.words
+  await askWeather()
+  return null
 }
 
 const readServed = computed(() => {

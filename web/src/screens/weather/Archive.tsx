@@ -19,10 +19,7 @@ const fetchYears = async (years: number): Promise<HistoryOutcome> => {
   if (!answer.ok)
     return {
       kept: null,
-      why:
-        answer.why === 'away'
-          ? 'the club’s server can’t be reached now'
-          : 'only the manager or the deputy can do that',
+      why: answer.why === 'away' ? WORDS.noServer : answer.words,
     }
   await askHistory()
   return answer.value

@@ -115,12 +115,7 @@ const send = async (upload: Upload): Promise<HistoryOutcome> => {
   if (!answer.ok)
     return {
       kept: null,
-      why:
-        answer.why === 'away'
-          ? 'the club’s server can’t be reached now'
-          : answer.status === 403
-            ? 'only the manager or the deputy can do that'
-            : 'the server would not take it; is it larger than 8 MB?',
+      why: answer.why === 'away' ? WORDS.noServer : answer.words,
     }
   await askHistory()
   return answer.value

@@ -43,8 +43,7 @@ const State = ({ answer }: { readonly answer: WeatherAnswer }) => {
 const Switch = ({ on }: { readonly on: boolean }) => {
   const [wrong, setWrong] = useState<string | null>(null)
   const turn = async () => {
-    const heard = await letWeatherBeAsked(!on)
-    setWrong(heard ? null : serverAway.value ? WORDS.noServer : WORDS.notAllowed)
+    setWrong(await letWeatherBeAsked(!on))
   }
   return (
     <>
@@ -60,7 +59,7 @@ const Switch = ({ on }: { readonly on: boolean }) => {
       </div>
       {wrong === null ? null : (
         <p class="wrong" role="alert">
-          {wrong}
+          {wrong}.
         </p>
       )}
     </>
