@@ -14,6 +14,8 @@ export type BoundStep = {
   readonly step: ProblemStep
   readonly choices: readonly Choice[]
   readonly done: Span | null
+  /** A dressing that some dresser of the earlier step `since` must be filled for again: it starts so long after that one has finished. Null where none must. */
+  readonly refill: { readonly since: number; readonly minutes: number } | null
 }
 
 /** A green with what its bounds need. */
@@ -66,6 +68,10 @@ const shiftsWith = (problem: Problem, operations: readonly Operation[]): readonl
     .filter((person) => operations.some((operation) => person.skills.has(operation)))
     .map((person) => mergeSpans(person.shifts))
 
+/** Whether a machine is filled before a step. A dresser without a hopper of its own is not. */
+export const isFilled = (machine: ProblemMachine | undefined, step: ProblemStep): boolean =>
+  step.load !== null && machine !== undefined && machine.hopperT !== null
+
 const firstIn = (spans: readonly Span[], day: Span): number =>
   spans.find((span) => span.end > day.start && span.start < day.end)?.start ?? day.end
 
@@ -82,7 +88,7 @@ const arrivalMin = (
 ): number => {
   const places = problem.places.length
   const way = (from: number, to: number): number => ways[from * places + to] ?? 0
-  const bay = at.step.load === null ? null : bayFor(problem, at.green)
+  const bay = isFilled(machine, at.step) ? bayFor(problem, at.green) : null
   return bay === null
     ? way(SHED, at.green.place)
     : way(SHED, bay) + machine.loadMin + way(bay, at.green.place)
@@ -155,6 +161,30 @@ const leastWays = ({ greens, places }: Problem, ways: Int32Array): readonly numb
     )
   })
 
+/**
+ * With so many dressers for a load, one of them has done one of as many loads before it, and has been to the bay since. So much is certain only where nothing stands
+ * already: a filling may be among what does.
+ */
+const refillOf = (frame: Frame, index: number, step: number): BoundStep['refill'] => {
+  const { problem, standing, ways } = frame
+  const green = problem.greens[index]
+  const dressers = problem.machines.flatMap((machine, m) =>
+    green?.steps[step]?.minutesByMachine.has(machine.id) === true ? [m] : [],
+  )
+  const since = step - dressers.length
+  if (dressers.some((m) => problem.machines[m]?.hopperT === null)) return null
+  if (green === undefined || standing.named.has(index) || since < 0 || dressers.length === 0) return null
+  if (green.steps.slice(since, step + 1).some(({ load }) => load === null)) return null
+  const bay = bayFor(problem, green)
+  if (bay === null) return null
+  const places = problem.places.length
+  const way = (m: number, from: number, to: number): number => ways[m]?.[from * places + to] ?? 0
+  const minutes = dressers.map(
+    (m) => way(m, green.place, bay) + (problem.machines[m]?.loadMin ?? 0) + way(m, bay, green.place),
+  )
+  return { since, minutes: Math.min(...minutes) }
+}
+
 type GreenFrame = Frame & { readonly windows: readonly Span[]; readonly wanted: BoundFor }
 
 const greenOf = (frame: GreenFrame, base: ReturnType<typeof baseSpans>, index: number): BoundGreen[] => {
@@ -174,6 +204,7 @@ const greenOf = (frame: GreenFrame, base: ReturnType<typeof baseSpans>, index: n
         step,
         done: done[i] ?? null,
         choices: choicesOf(frame, base, green, step),
+        refill: step.load === null ? null : refillOf(frame, index, i),
       })),
       marks,
       windowed: mayStand ? marks.clear : marks.finish,

@@ -75,6 +75,7 @@ export const soonestTimes = (
     if (one.step.nextDay) from = Math.max(from, nextDayFrom(problem, end))
     if (one.step.dryNeedMm > 0 && dressedEnd >= 0)
       from = Math.max(from, dryFrom(problem.driedMm, dressedEnd, one.step.dryNeedMm - SLACK_MM))
+    if (one.refill !== null) from = Math.max(from, (ends[one.refill.since] ?? 0) + one.refill.minutes)
     if (index === green.marks.open) from = Math.max(from, openFrom)
     const span = stepSoonest(one, from, windowOf(green, index, window))
     if (span === null || span.start >= NEVER) return null
@@ -133,6 +134,8 @@ export const latestTimes = (
         until = Math.min(until, dressedBy(problem.driedMm, byMin, needMm))
       drying = []
     }
+    for (const [later, { refill }] of green.steps.entries())
+      if (refill?.since === index) until = Math.min(until, (starts[later] ?? 0) - refill.minutes)
     const span = stepLatest(one, until, windowOf(green, index, window))
     if (span === null || span.start < 0) return null
     starts[index] = span.start

@@ -1,6 +1,6 @@
 import type { Operation } from '../operations.ts'
 import type { BoundGreen, BoundGround, BoundStep } from './bound-ground.ts'
-import { bayFor } from './bound-ground.ts'
+import { bayFor, isFilled } from './bound-ground.ts'
 
 /** What one step takes of a resource, minutes: `workMin` on the green, for each of a crew, and before it `leadMin` for the way there and the filling. */
 export type Demand = {
@@ -30,7 +30,7 @@ const fillMin = (ground: BoundGround, machine: number, { green }: BoundGreen): n
 
 const leadOn = (ground: BoundGround, green: BoundGreen, step: BoundStep, machine: number): number => {
   if (ground.standing.named.has(green.index)) return 0
-  return step.step.load === null
+  return !isFilled(ground.problem.machines[machine], step.step)
     ? (ground.leastWayTo[machine]?.[green.green.place] ?? 0)
     : fillMin(ground, machine, green)
 }
@@ -50,9 +50,14 @@ export const leastLeadMin = (
   const arrived = green.steps
     .slice(0, step)
     .some(({ choices }) => choices.some(({ machine }) => machines.has(machine)))
-  if (one.step.load === null && arrived) return 0
   return one.choices.reduce(
-    (least, { machine }) => Math.min(least, leadOn(ground, green, one, machine)),
+    (least, { machine }) =>
+      Math.min(
+        least,
+        arrived && !isFilled(ground.problem.machines[machine], one.step)
+          ? 0
+          : leadOn(ground, green, one, machine),
+      ),
     Infinity,
   )
 }

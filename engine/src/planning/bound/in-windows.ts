@@ -81,13 +81,17 @@ const leastDryMin = (frame: BoundFrame, needMm: number): number => {
 
 /** Least minutes from the opening of a green to its finish. */
 const leastInWorkMin = (green: BoundGreen, dryMin: (needMm: number) => number): number =>
-  green.steps.slice(green.marks.open, green.windowed + 1).reduce((sum, { step, choices }, index, steps) => {
-    const work = choices.length === 0 ? 0 : Math.min(...choices.map(({ minutes }) => minutes))
-    const wait = index === 0 ? 0 : step.lagMin
-    // Sand dries from the last load on: with other steps in between, they may be what it waits for.
-    const fresh = steps[index - 1]?.step.operation === 'dress' && step.dryNeedMm > 0
-    return sum + work + Math.max(wait, fresh ? dryMin(step.dryNeedMm) : 0)
-  }, 0)
+  green.steps
+    .slice(green.marks.open, green.windowed + 1)
+    .reduce((sum, { step, choices, refill }, index, steps) => {
+      const work = choices.length === 0 ? 0 : Math.min(...choices.map(({ minutes }) => minutes))
+      const wait = index === 0 ? 0 : step.lagMin
+      // Sand dries from the last load on: with other steps in between, they may be what it waits for.
+      const fresh = steps[index - 1]?.step.operation === 'dress' && step.dryNeedMm > 0
+      // One dresser alone is away between two loads.
+      const away = refill !== null && choices.length === 1 ? refill.minutes : 0
+      return sum + work + Math.max(wait, away, fresh ? dryMin(step.dryNeedMm) : 0)
+    }, 0)
 
 /** The cap on greens in work at once, as lanes that greens pass through one behind the other. */
 export const needOfOpenGreens = (frame: BoundFrame): WindowNeed => {

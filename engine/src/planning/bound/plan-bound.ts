@@ -34,6 +34,7 @@ export const planBound = (problem: Problem, tasks: readonly ScheduledTask[]): Pl
   const firstMin = tasks.reduce((first, { startMin }) => Math.min(first, startMin), score.finishMin)
   const spanMin = attendedMin(problem, firstMin, score.finishMin)
   // A plan that begins late can be further behind than it is long.
-  const gapPercent = spanMin === 0 ? 0 : Math.min(100, (100 * attendedMin(problem, finishMin, score.finishMin)) / spanMin)
+  const gapPercent =
+    spanMin === 0 ? 0 : Math.min(100, (100 * attendedMin(problem, finishMin, score.finishMin)) / spanMin)
   return { finishMin, gapPercent, by }
 }
