@@ -9,7 +9,7 @@ import {
   type Span,
 } from '@swardwright/engine'
 import type { Engine, Expression, Interval, Literal, Model, Solver } from './greens-engine.ts'
-import { leastLeadMin, mornings } from './greens-leads.ts'
+import { leastLeadMin, mornings, refillMin } from './greens-leads.ts'
 
 /** Which plans are looked for; as the bound has it. */
 export type ModelFor = {
@@ -143,10 +143,13 @@ const writeChain = (
   let dressed: StepVars | null = null
   for (const [index, one] of steps.entries()) {
     const before = steps[index - 1]
-    const wanted = problem.greens[one.green]?.steps[one.step]
+    const green = problem.greens[one.green]
+    const wanted = green?.steps[one.step]
     const most = 10 * problem.horizonMin
-    if (before !== undefined)
-      model.addLinearConstraint(one.start.plus(before.end.times(-1)), wanted?.lagMin ?? 0, most)
+    if (before !== undefined && green !== undefined) {
+      const lag = Math.max(wanted?.lagMin ?? 0, refillMin(problem, green, one.step))
+      model.addLinearConstraint(one.start.plus(before.end.times(-1)), lag, most)
+    }
     const needMm = wanted?.dryNeedMm ?? 0
     if (needMm > 0 && dressed !== null)
       model.addLinearConstraint(one.start.plus(dressed.end.times(-1)), dryMin(needMm), most)
@@ -263,7 +266,7 @@ const tasksOf = (solver: Solver, { problem }: Writing, one: StepVars): readonly 
     people,
     finishMin: startMin + machine.minutes,
   }
-  return wanted.load === null
+  return wanted.load === null || problem.machines[machine.machine]?.hopperT === null
     ? [task]
     : [{ ...shared, kind: 'load', pass: null, people: people.slice(0, 1), finishMin: startMin }, task]
 }
