@@ -22,14 +22,14 @@ export type MakePlanInput = Omit<PlanInput, 'days'> & {
   readonly days?: number
   /** Default 1. Same input, seed and count of schedules: same plan. */
   readonly seed?: number
-  /** Complete schedules to try, 1 to 1,000,000; default 400. */
+  /** Complete schedules to try, 1 to 1,000,000; default 3,000. */
   readonly schedules?: number
   /** What the manager pinned: it stands whatever the search would rather do. */
   readonly pins?: readonly PlanPin[]
 }
 
 export const DEFAULT_DAYS = 7
-export const DEFAULT_SCHEDULES = 400
+export const DEFAULT_SCHEDULES = 3000
 
 /** The weather room's sky and drying. */
 export const WEATHER_PORTS: Ports = { sky: weatherSky, dryNeed: weatherDryNeed }

@@ -10,7 +10,6 @@ export type GroundSteps = {
   readonly greenOfStep: Int32Array
   readonly openStep: Int32Array
   readonly clearStep: Int32Array
-  readonly dressStep: Int32Array
   readonly finishStep: Int32Array
   readonly operation: Uint8Array
   readonly lagMin: Int32Array
@@ -18,7 +17,6 @@ export type GroundSteps = {
   readonly needsLoad: Uint8Array
   readonly isDress: Uint8Array
   readonly sandG: Int32Array
-  readonly dryMm: Float64Array
   readonly leastMin: Int32Array
   /** Least minutes from the finish of a step to that of the green's clearing and of its finishing step; 0 behind them. */
   readonly clearTailMin: Int32Array
@@ -85,7 +83,6 @@ export const groundOfSteps = (problem: Problem, marks: readonly ChainMarks[]): G
     greenOfStep: Int32Array.from(greens.flatMap((green, index) => green.steps.map(() => index))),
     openStep: markOf('open'),
     clearStep: markOf('clear'),
-    dressStep: markOf('dress'),
     finishStep: markOf('finish'),
     operation: Uint8Array.from(all, (step) => OPERATIONS.indexOf(step.operation)),
     lagMin: whole((step) => step.lagMin),
@@ -93,7 +90,6 @@ export const groundOfSteps = (problem: Problem, marks: readonly ChainMarks[]): G
     needsLoad: flags((step) => step.load !== null),
     isDress: flags((step) => step.operation === 'dress'),
     sandG: whole((step) => Math.round(step.sandT * 1_000_000)),
-    dryMm: Float64Array.from(all, (step) => step.dryNeedMm),
     leastMin: whole(leastOf),
     clearTailMin: tails('clear'),
     tailMin: tails('finish'),

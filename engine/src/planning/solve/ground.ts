@@ -2,6 +2,7 @@ import { chainMarks } from '../chain.ts'
 import { OPERATIONS } from '../operations.ts'
 import type { Problem } from '../problem.ts'
 import { deadlinesByWindow } from './deadlines.ts'
+import { dryingOf, type Drying } from './drying.ts'
 import { groundOfPeople, type GroundPeople } from './ground-people.ts'
 import { groundOfSteps, type GroundSteps } from './ground-steps.ts'
 import { windowsOf, type WorkWindow } from './windows.ts'
@@ -35,6 +36,7 @@ export type Ground = GroundSteps &
     readonly travelMin: Int32Array
     readonly usable: SpansByDay
     readonly workable: SpansByDay
+    readonly drying: Drying
     readonly windows: readonly WorkWindow[]
     /** By when a step must be over: row `window * steps`. */
     readonly deadline: Int32Array
@@ -98,6 +100,7 @@ export const groundOf = (problem: Problem): Ground => {
       OPERATIONS.map((operation) => workable.get(operation) ?? []),
       days,
     ),
+    drying: dryingOf(problem),
     windows,
     deadline: deadlinesByWindow(problem, marks, windows),
   }

@@ -1,7 +1,7 @@
-import { dryFrom } from '../dried.ts'
 import { NEVER } from '../spans.ts'
 import type { Attempt } from './attempts.ts'
 import { book } from './book.ts'
+import { dryBy } from './drying.ts'
 import { seekOffer } from './offer.ts'
 import type { Run } from './run.ts'
 import { backTo } from './undo.ts'
@@ -12,17 +12,24 @@ import { addWork, afterCheck, afterCrowd, afterFixtures } from './works.ts'
 export type Try = { readonly window: WorkWindow; readonly attempt: Attempt }
 
 /** How far one try at a green has come. One object a try, written over. */
-type Chain = { end: number; dressed: number; opened: number; openedBy: number; finished: number }
+type Chain = {
+  end: number
+  dressed: number
+  opened: number
+  openedBy: number
+  finished: number
+  /** Minute at which to open instead, since something is in the way of the opening; 0 where nothing is. */
+  later: number
+}
 
 /** Earliest start of a step by the chain alone: the wait, the next day, the dry sand, a pin, the plan to stay near to. */
 const chainFrom = (run: Run, step: number, chain: Chain): number => {
   const { ground, hints, pins, recipe } = run
-  const { days, driedMm } = ground.problem
+  const { days } = ground.problem
   let from = Math.max(chain.end + (ground.lagMin[step] ?? 0), run.nowMin, pins.start[step] ?? -1)
   if (ground.nextDay[step] === 1)
     from = Math.max(from, days.find((day) => day.startMin >= chain.end)?.startMin ?? NEVER)
-  const needMm = ground.dryMm[step] ?? 0
-  if (needMm > 0 && chain.dressed >= 0) from = Math.max(from, dryFrom(driedMm, chain.dressed, needMm))
+  if (chain.dressed >= 0) from = Math.max(from, dryBy(ground.problem, ground.drying, step, chain.dressed))
   return hints !== null && recipe.follow === 2 ? Math.max(from, hints.startMin[step] ?? -1) : from
 }
 
@@ -52,6 +59,16 @@ const passStep = (run: Run, green: number, step: number, chain: Chain): void => 
   if (step === ground.finishStep[green]) chain.finished = end
 }
 
+/** Whether something is in the way of an opening if the green is in work until `chain.finished` at least; then `chain.later` is when to open instead. */
+const isInTheWay = (run: Run, green: number, { attempt }: Try, chain: Chain): boolean => {
+  const { opened, openedBy, finished } = chain
+  let later = afterCheck(run, green, opened, openedBy)
+  if (later <= opened && attempt.keepFixtures) later = afterFixtures(run, green, opened, finished)
+  if (later <= opened) later = afterCrowd(run, opened, finished)
+  chain.later = later > opened ? later : 0
+  return later > opened
+}
+
 /** Places all steps that are left of a green once, the opening no earlier than `from`. False when one finds no place. */
 const placeOnce = (run: Run, green: number, where: Try, from: number, chain: Chain): boolean => {
   const { begun, ground, pins } = run
@@ -60,6 +77,8 @@ const placeOnce = (run: Run, green: number, where: Try, from: number, chain: Cha
   const last = ground.firstStep[green + 1] ?? 0
   chain.end = begun.end[green] ?? 0
   chain.dressed = begun.dressed[green] ?? -1
+  chain.finished = -1
+  chain.later = 0
   for (let step = begun.next[green] ?? last; step < last; step++) {
     let least = chainFrom(run, step, chain)
     if (step === open) least = Math.max(least, from)
@@ -70,20 +89,22 @@ const placeOnce = (run: Run, green: number, where: Try, from: number, chain: Cha
     if (pin >= 0 && pin !== found.start) return false
     book(run, green, step)
     passStep(run, green, step, chain)
+    if (step !== open) continue
+    // What is in the way of the least time in work is in the way of the whole chain: then the rest need not be placed to see it.
+    chain.finished = Math.max(chain.end + (ground.tailMin[step] ?? 0), chain.finished)
+    if (isInTheWay(run, green, where, chain)) return false
   }
   return true
 }
 
-/** Minute at which to open instead; the same as the opening when nothing is in the way. */
-const postponed = (run: Run, green: number, { attempt }: Try, chain: Chain): number => {
-  const { opened, openedBy, finished } = chain
-  const checked = afterCheck(run, green, opened, openedBy)
-  if (checked > opened) return checked
-  const fixed = attempt.keepFixtures ? afterFixtures(run, green, opened, finished) : opened
-  return fixed > opened ? fixed : afterCrowd(run, opened, finished)
-}
-
-const newChain = (): Chain => ({ end: 0, dressed: -1, opened: -1, openedBy: -1, finished: -1 })
+const newChain = (): Chain => ({
+  end: 0,
+  dressed: -1,
+  opened: -1,
+  openedBy: -1,
+  finished: -1,
+  later: 0,
+})
 
 /**
  * Puts a whole green into the schedule, opened as early as it goes in the window, or not at all: a green is opened only when its whole chain fits
@@ -94,16 +115,14 @@ export const placeGreen = (run: Run, green: number, where: Try): number => {
   const chain = newChain()
   let from = where.window.startMin
   while (from < where.window.endMin) {
-    if (!placeOnce(run, green, where, from, chain)) break
-    const later = postponed(run, green, where, chain)
-    if (later === chain.opened) {
+    if (placeOnce(run, green, where, from, chain) && !isInTheWay(run, green, where, chain)) {
       addWork(run, green, chain.opened, chain.openedBy, chain.finished)
       return chain.end
     }
     backTo(run, mark)
-    from = later
+    if (chain.later === 0) return -1
+    from = chain.later
   }
-  backTo(run, mark)
   return -1
 }
 

@@ -3,6 +3,7 @@ import type { Budget } from '../search/budget.ts'
 import { eliteOf } from '../search/elite.ts'
 import { randomOf, type Random } from '../search/random.ts'
 import { walk } from '../search/walk.ts'
+import { balancedShun } from './balance.ts'
 import { decode } from './decode.ts'
 import { arrange, forget, generate, type Made } from './generate.ts'
 import { judgeGreens, judgePeople, judgeTravel } from './judge.ts'
@@ -79,24 +80,33 @@ const judge = (search: Search): number => {
 /** Near another plan, its machines, people and starts are tried first, then only its machines and people, then neither. */
 const FOLLOWS: readonly Follow[] = [2, 1, 0]
 
-/** Generates the orders worth beginning with; leaves the best of them in the run and returns its guide. */
+/** Most minutes for which a person is kept from work that others should do, in the balanced beginnings. */
+const MOST_BALANCE_MIN = 10
+
+/** Recipes worth beginning with: each order with people taken as they come and shared out evenly; or near another plan, by how much of it is kept. */
+const beginnings = ({ near, run }: Search, orders: readonly (readonly number[])[]): readonly Recipe[] => {
+  const balanced = balancedShun(run.ground, MOST_BALANCE_MIN)
+  return orders.flatMap((order) => {
+    if (near !== undefined) return FOLLOWS.map((follow) => ({ ...plainRecipe(run.ground, order), follow }))
+    return [plainRecipe(run.ground, order), { ...plainRecipe(run.ground, order), shun: balanced }]
+  })
+}
+
+/** Generates the recipes worth beginning with; leaves the best of them in the run and returns its guide. */
 const begin = (search: Search, orders: readonly (readonly number[])[]): number => {
-  const { budget, made, near, run } = search
-  const follows = near === undefined ? ([0] as const) : FOLLOWS
+  const { budget, made, run } = search
   const first = plainRecipe(run.ground, run.recipe.order)
   let guide = Infinity
-  for (const order of orders)
-    for (const follow of follows) {
-      if (guide < Infinity && budget.isOver()) break
-      run.recipe.order.set(order)
-      run.recipe.follow = follow
-      arrange(run, run.recipe.order)
-      forget(made, 0)
-      const cost = judge(search)
-      if (cost >= guide) continue
-      guide = cost
-      copyRecipe(run.recipe, first)
-    }
+  for (const recipe of beginnings(search, orders)) {
+    if (guide < Infinity && budget.isOver()) break
+    copyRecipe(recipe, run.recipe)
+    arrange(run, run.recipe.order)
+    forget(made, 0)
+    const cost = judge(search)
+    if (cost >= guide) continue
+    guide = cost
+    copyRecipe(run.recipe, first)
+  }
   copyRecipe(first, run.recipe)
   return guide
 }
