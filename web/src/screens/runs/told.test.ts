@@ -26,7 +26,7 @@ describe('words of the runs', () => {
     const last = { headingDeg: 62, at: '2026-06-10T23:30:00.000Z' }
     // Half past eleven at night in UTC is the next day in London in summer.
     expect(reasonSentences(reason, last, how)).toEqual([
-      'Last time, Thu 11 Jun, it was driven 2 to 8 (62°)',
+      'Last time, Thu 11 June, it was driven 2 to 8 (62°)',
       'That is nearly the same line again',
       'It takes 0.5 min more than the best heading',
     ])
