@@ -4,6 +4,7 @@ import type { KeptHistory, WeatherAnswer, WeatherKind } from '@swardwright/journ
 import { callServer } from '../journal/server.ts'
 import { weatherShelf } from '../journal/weather-store.ts'
 import { withTypedRain } from '../compute/typed-rain.ts'
+import { realMs } from './clock.ts'
 import { course } from './course.ts'
 import { courseId, facts } from './journal.ts'
 import { planNow } from './plan.ts'
@@ -24,9 +25,15 @@ export const history = signal<KeptHistory | null | undefined>(undefined)
 /** True when the club’s own server did not answer the last time, so that what is shown is what this device has kept. */
 export const serverAway = signal(false)
 
-const fetchKind = async (id: string, kind: WeatherKind): Promise<void> => {
+/** A phone asks for an ensemble, some megabytes, no sooner than the server would renew it. */
+const ENSEMBLE_KEEPS_MS = 3 * 3_600_000
+
+/** Asks the server for one kind, unless what is here came less than `keepsMs` ago. */
+const fetchKind = async (id: string, kind: WeatherKind, keepsMs: number): Promise<void> => {
   const kept = await shelf
   served[kind].value ??= await kept.read(id, kind)
+  const fetchedAt = served[kind].value?.fetchedAt ?? null
+  if (fetchedAt !== null && realMs.value - Date.parse(fetchedAt) < keepsMs) return
   const answer = await callServer('weather', { params: { course: id }, query: { kind } })
   serverAway.value = !answer.ok && answer.why === 'away'
   if (!answer.ok) return
@@ -38,8 +45,8 @@ const fetchKind = async (id: string, kind: WeatherKind): Promise<void> => {
 export const askWeather = async (): Promise<void> => {
   const id = courseId.value
   if (id === null) return
-  await fetchKind(id, 'forecast')
-  if (served.forecast.value?.state !== 'off') await fetchKind(id, 'ensemble')
+  await fetchKind(id, 'forecast', 0)
+  if (served.forecast.value?.state !== 'off') await fetchKind(id, 'ensemble', ENSEMBLE_KEEPS_MS)
 }
 
 /** Asks the server for the record. */
