@@ -3,10 +3,10 @@ import {
   checkProject,
   earliestStarts,
   makespanOf,
-  solveProject,
   type Project,
   type ProjectFound,
   type ProjectInstance,
+  type ProjectSearch,
   type ProjectSet,
 } from '@swardwright/engine'
 
@@ -34,6 +34,8 @@ export type RunOptions = {
   /** Cap on the whole run; null for none. Each instance may take its even share of what is left. */
   readonly seconds: number | null
   readonly seed: number
+  /** The search on trial. */
+  readonly solve: (project: Project, search: ProjectSearch) => ProjectFound
   readonly onProgress: (line: string) => void
 }
 
@@ -72,16 +74,16 @@ const shareMs = (options: RunOptions, startedMs: number, remaining: number): num
     : Math.max(0, options.seconds * 1000 - (performance.now() - startedMs)) / remaining
 
 const solveOne = (instance: ProjectInstance, options: RunOptions, capMs: number | null): Solved => {
-  const { schedules, seed } = options
+  const { schedules, seed, solve } = options
   if (capMs === null)
-    return { instance, found: solveProject(instance.project, { schedules, seed }), isCapped: false }
+    return { instance, found: solve(instance.project, { schedules, seed }), isCapped: false }
   const untilMs = performance.now() + capMs
   let isCapped = false
   const stop = (): boolean => {
     isCapped = performance.now() >= untilMs
     return isCapped
   }
-  const found = solveProject(instance.project, { schedules, seed, stop })
+  const found = solve(instance.project, { schedules, seed, stop })
   return { instance, found, isCapped }
 }
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
-import { readProjects, type ProjectSet } from '@swardwright/engine'
+import { readProjects, solveProject, type ProjectSet } from '@swardwright/engine'
 import { runSet, type SchedulingResult } from './scheduling-run.ts'
 
 const USAGE =
@@ -112,7 +112,11 @@ export const run = (argv: readonly string[]): Promise<number> => {
     process.stderr.write(`${error.message}\n${USAGE}`)
     return Promise.resolve(2)
   }
-  const result = runSet(set, { ...options, onProgress: (line) => process.stderr.write(`${line}\n`) })
+  const result = runSet(set, {
+    ...options,
+    solve: solveProject,
+    onProgress: (line) => process.stderr.write(`${line}\n`),
+  })
   if (!result.ok) {
     process.stderr.write(`${result.error}\n`)
     return Promise.resolve(1)
