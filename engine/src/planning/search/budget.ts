@@ -7,8 +7,6 @@ export type Budget = {
   readonly spend: (placed: number) => void
   /** Whether the schedules are spent, or the caller asked to stop. Once true it stays true. */
   readonly isOver: () => boolean
-  /** Activities that may still be placed; 0 once over. */
-  readonly left: () => number
   /** Schedules spent so far, a begun one counted whole. */
   readonly schedules: () => number
   /** Whether the caller's `stop` ended the search before its schedules were spent. */
@@ -44,7 +42,6 @@ export const budgetOf = ({ schedules, activities, stop }: BudgetLimits): Budget 
       spent += placed
     },
     isOver,
-    left: () => (stopped ? 0 : Math.max(0, limit - spent)),
     schedules: () => Math.ceil(spent / activities),
     isStopped: () => stopped,
   }

@@ -6,8 +6,6 @@ export type Elite<T> = {
   readonly offer: (cost: number, solution: T) => boolean
   /** Any member, each as likely; undefined while there is none. */
   readonly any: (random: Random) => T | undefined
-  /** Members from the cheapest on; among equals the one that came first. */
-  readonly members: () => readonly T[]
 }
 
 /** An empty elite set of at most `size` members. */
@@ -26,6 +24,5 @@ export const eliteOf = <T>(size: number, isSame: (a: T, b: T) => boolean): Elite
   return {
     offer,
     any: (random) => (held.length === 0 ? undefined : held[random.below(held.length)]?.solution),
-    members: () => held.map(({ solution }) => solution),
   }
 }

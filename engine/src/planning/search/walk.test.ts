@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { lateAcceptance, recordToRecord } from './acceptance.ts'
+import { recordToRecord } from './acceptance.ts'
 import { budgetOf } from './budget.ts'
 import { eliteOf } from './elite.ts'
 import { randomOf } from './random.ts'
@@ -10,9 +10,9 @@ describe('a budget of schedules', () => {
     const budget = budgetOf({ schedules: 2, activities: 10 })
     budget.spend(10)
     budget.spend(5)
-    expect([budget.schedules(), budget.left(), budget.isOver()]).toEqual([2, 5, false])
+    expect([budget.schedules(), budget.isOver()]).toEqual([2, false])
     budget.spend(5)
-    expect([budget.schedules(), budget.left(), budget.isOver()]).toEqual([2, 0, true])
+    expect([budget.schedules(), budget.isOver()]).toEqual([2, true])
   })
 
   it('asks its caller whether to stop once a schedule, and stays stopped', () => {
@@ -24,7 +24,7 @@ describe('a budget of schedules', () => {
       return over
     })
     expect(steps).toEqual([false, false, false, false, false, false, false, false, true])
-    expect([asked, budget.isOver(), budget.isStopped(), budget.left()]).toEqual([3, true, true, 0])
+    expect([asked, budget.isOver(), budget.isStopped()]).toEqual([3, true, true])
   })
 })
 
@@ -33,22 +33,10 @@ describe('acceptance', () => {
     const accepts = recordToRecord(3)
     expect([accepts(13, 11, 10), accepts(14, 20, 10)]).toEqual([true, false])
   })
-
-  it('by late acceptance compares with the current cost of some steps ago', () => {
-    // Memory of two, all 10 at first. Step 1: 9 is no worse than 10: in, slot 0 = 9. Step 2: 10 > 9 but slot 1 = 10: in.
-    // Step 3: 10 is no worse than the current 10: in. Step 4: 11 > 10, slot 1 = 10: out.
-    const accepts = lateAcceptance(2, 10)
-    expect([accepts(9, 10, 10), accepts(10, 9, 9), accepts(10, 10, 9), accepts(11, 10, 9)]).toEqual([
-      true,
-      true,
-      true,
-      false,
-    ])
-  })
 })
 
 describe('an elite set', () => {
-  it('holds the cheapest different solutions, in order of cost', () => {
+  it('holds the cheapest different solutions', () => {
     const elite = eliteOf<string>(2, (a, b) => a === b)
     const offers: readonly (readonly [number, string])[] = [
       [5, 'a'],
@@ -66,8 +54,9 @@ describe('an elite set', () => {
       false,
       true,
     ])
-    expect(elite.members()).toEqual(['a', 'c'])
-    expect(elite.members()).toContain(elite.any(randomOf(1)))
+    const random = randomOf(1)
+    const drawn = new Set(Array.from({ length: 50 }, () => elite.any(random)))
+    expect([...drawn].sort()).toEqual(['a', 'c'])
   })
 })
 
@@ -98,16 +87,13 @@ describe('a walk', () => {
       () => random.below(3) - 1,
       () => budget.spend(1),
     )
-    const seen: number[] = []
     const best = walk(walker, {
       budget,
       accepts: recordToRecord(1),
       firstCost: 20,
       floor: 5,
-      onProgress: ({ cost }) => seen.push(cost),
     })
     expect([best, state.best]).toEqual([5, 15])
-    expect(seen).toEqual(Array.from({ length: 15 }, (_, step) => 19 - step))
   })
 
   it('gives up when its patience is at an end', () => {

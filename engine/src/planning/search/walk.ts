@@ -14,9 +14,6 @@ export type Walker = {
   readonly keep: () => void
 }
 
-/** How far a search is: schedules spent and the least cost so far. */
-export type Progress = { readonly schedules: number; readonly cost: number }
-
 /** The rules of one walk. */
 export type WalkRules = {
   readonly budget: Budget
@@ -27,12 +24,11 @@ export type WalkRules = {
   readonly floor?: number
   /** Steps without a new best after which the walk gives up, so that its caller may start again elsewhere. */
   readonly patience?: number
-  readonly onProgress?: (progress: Progress) => void
 }
 
 /** Walks until the budget is over, the floor is met or patience is at its end; the least cost met, `firstCost` if nothing beat it. */
 export const walk = (walker: Walker, rules: WalkRules): number => {
-  const { budget, accepts, floor = -Infinity, patience = Infinity, onProgress } = rules
+  const { budget, accepts, floor = -Infinity, patience = Infinity } = rules
   let current = rules.firstCost
   let best = rules.firstCost
   let idle = 0
@@ -44,7 +40,6 @@ export const walk = (walker: Walker, rules: WalkRules): number => {
       best = cost
       idle = 0
       walker.keep()
-      onProgress?.({ schedules: budget.schedules(), cost })
     }
     if (!accepted) continue
     current = cost
