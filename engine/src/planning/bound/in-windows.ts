@@ -145,11 +145,20 @@ export const mostByWindow = (need: WindowNeed, untilMin: number): readonly numbe
   })
 }
 
-/** Minutes that all greens need and minutes that all windows have. */
-export const totalsOf = (
-  need: WindowNeed,
-  untilMin: number,
-): { readonly needMin: number; readonly roomMin: number } => ({
-  needMin: need.minutes.reduce((sum, minutes) => sum + minutes, 0),
-  roomMin: need.room(untilMin).reduce((sum, room) => sum + room * need.lanes, 0),
-})
+/**
+ * Whether the rooms can hold all greens, as far as sums tell: all minutes together; and, since a green is not parted, with more than k greens for each lane of each
+ * window some lane has k + 1 of them, which are no less than the k + 1 least of the kL + 1 greatest (bounds of Martello and Toth 1990, Knapsack Problems, chapter 8).
+ */
+export const canHold = (need: WindowNeed, untilMin: number): boolean => {
+  const rooms = need.room(untilMin).filter((room) => room > 0)
+  const sum = need.minutes.reduce((more, minutes) => more + minutes, 0)
+  if (sum > rooms.reduce((more, room) => more + room * need.lanes, 0)) return false
+  const lanes = rooms.length * need.lanes
+  const widest = Math.max(0, ...rooms)
+  const falling = need.minutes.filter((minutes) => minutes > 0).toSorted((a, b) => b - a)
+  for (let k = 1; lanes > 0 && k * lanes < falling.length; k++) {
+    const least = falling.slice(k * lanes - k, k * lanes + 1)
+    if (least.reduce((more, minutes) => more + minutes, 0) > widest) return false
+  }
+  return true
+}

@@ -126,6 +126,31 @@ describe('the bound, against problems worked by hand', () => {
     })
   })
 
+  it('does not part a green between two lanes', () => {
+    // Two greens in work at once, three of 40 minutes: one lane has two of them, 480 + 80, though the sum would be 60 a lane.
+    const problem = handProblem({
+      chain: ['core', 'roll'],
+      minutes: Array.from({ length: 3 }, () => [30, 10]),
+      machines: [3, 3],
+      people: MANY,
+      cap: 2,
+    })
+    expect(lowerBound(problem)).toMatchObject({ finishMin: 560, by: { part: 'openGreens', cap: 2 } })
+  })
+
+  it('fills with late sand what the early sand cannot fill, one load after the other', () => {
+    // Two tonnes for four: after 700 the one dresser dresses two greens for 20 minutes each, and the last is dragged for 5.
+    const problem = handProblem({
+      chain: ['core', 'dress', 'dragIn'],
+      minutes: Array.from({ length: 4 }, () => [10, 20, 5]),
+      machines: [1, 1, 1],
+      people: MANY,
+      stockT: 2,
+      deliveries: [{ atMin: 700, massT: 5 }],
+    })
+    expect(lowerBound(problem)).toMatchObject({ finishMin: 745, by: { part: 'sand', kind: 'damp' } })
+  })
+
   it('waits for the last sand', () => {
     // One tonne for two: the second green is dressed from 700 on for 20 minutes and dragged for 5.
     const problem = handProblem({

@@ -4,7 +4,7 @@ import type { BoundBy } from './bound-by.ts'
 import { boundFrameOf, type BoundFrame } from './bound-frame.ts'
 import { boundGroundOf, type BoundFor } from './bound-ground.ts'
 import { fitsInSequence } from './in-sequence.ts'
-import { mostByWindow, needOfOpenGreens, needOfResource, totalsOf, type WindowNeed } from './in-windows.ts'
+import { canHold, mostByWindow, needOfOpenGreens, needOfResource, type WindowNeed } from './in-windows.ts'
 import { resourcesOf, type Resource } from './resource.ts'
 import { mostBySand, sandBound } from './sand-supply.ts'
 import { soonestFinish } from './time-tables.ts'
@@ -50,10 +50,7 @@ const needsOf = (frame: BoundFrame): Needs => {
 }
 
 const partsOf = (frame: BoundFrame, { resources, needs, openGreens }: Needs): readonly Part[] => {
-  const fits = (need: WindowNeed) => (untilMin: number) => {
-    const { needMin, roomMin } = totalsOf(need, untilMin)
-    return needMin <= roomMin
-  }
+  const fits = (need: WindowNeed) => (untilMin: number) => canHold(need, untilMin)
   const byResource = (resource: Resource) => (): BoundBy => ({
     part: 'bottleneck',
     resource: resource.name,
