@@ -35,7 +35,7 @@ export type Search = {
 }
 
 /** How far behind the record a current recipe may fall, in quarters of a minute of the guide (record-to-record travel, Dueck 1993). */
-const RECORD_SLACK = 20
+const RECORD_SLACK = 6
 
 /** Recipes tried without a new record before the walk starts again from one of the best. */
 const PATIENCE = 400

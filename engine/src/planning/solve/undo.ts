@@ -1,5 +1,5 @@
 import type { Run } from './run.ts'
-import { entryAt, removeAt } from './timeline.ts'
+import { removeAt } from './timeline.ts'
 
 /** Kinds of change; each is written with three numbers: row, index, what stood there. */
 const PERSON_IN = 0
@@ -65,11 +65,3 @@ export const backTo = (run: Run, length: number): void => {
     else run.scalars[a] = c
   }
 }
-
-/** One number of an entry in a person's day. */
-export const personNumber = (run: Run, row: number, index: number, field: number): number =>
-  run.people.data[entryAt(run.people, row, index) + field] ?? 0
-
-/** One number of an entry in a machine's day. */
-export const machineNumber = (run: Run, row: number, index: number, field: number): number =>
-  run.machines.data[entryAt(run.machines, row, index) + field] ?? 0
