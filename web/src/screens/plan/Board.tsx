@@ -1,4 +1,4 @@
-import { isoWithOffset, MINUTE_MS, type Plan } from '@swardwright/engine'
+import { isoWithOffset, MINUTE_MS, type Plan, type PlanTask } from '@swardwright/engine'
 import {
   boardDrawing,
   boardFromPlan,
@@ -32,6 +32,14 @@ const toldBy = (drawn: Drawn, touched: Touched): string | null => {
   const label = found?.attributes['aria-label']
   return typeof label === 'string' ? label : null
 }
+
+/** The same work in another plan, where tasks are numbered anew: what the panel follows when a green has been moved. */
+const isSameWork = (a: PlanTask, b: PlanTask): boolean =>
+  a.operation === b.operation &&
+  a.green === b.green &&
+  a.pass === b.pass &&
+  a.load === b.load &&
+  (a.green !== null || a.id === b.id)
 
 /** A task let go elsewhere on the board: its green is opened earlier or later by as much, to the next five minutes. */
 const dropped = (plan: Plan, taskId: string, minutes: number, timeZone: string): void => {
@@ -71,9 +79,10 @@ const PaperBoards = ({ plan }: { readonly plan: Plan }) => {
 export const Board = ({ plan }: { readonly plan: Plan }) => {
   const course = useCourse()
   const [told, setTold] = useState<string | null>(null)
-  const [pressed, setPressed] = useState<string | null>(null)
+  const [pressed, setPressed] = useState<PlanTask | null>(null)
   const view = isWide.value ? DESK : PHONE
-  const task = plan.tasks.find(({ id }) => id === pressed) ?? null
+  const task = pressed === null ? null : (plan.tasks.find((one) => isSameWork(one, pressed)) ?? null)
+  const taskOf = (id: string): PlanTask | null => plan.tasks.find((one) => one.id === id) ?? null
   const drawn = boardDrawing(
     boardFromPlan({
       course,
@@ -96,12 +105,12 @@ export const Board = ({ plan }: { readonly plan: Plan }) => {
             touchable={['task', 'band', 'flag', 'spare', 'caught']}
             onTouch={(touched) => {
               setTold(toldBy(drawn, touched))
-              setPressed(touched.part === 'task' ? touched.id : null)
+              setPressed(touched.part === 'task' ? taskOf(touched.id) : null)
             }}
             drag={{
               parts: ['task'],
               onDrop: (touched, dxPx) => {
-                setPressed(touched.id)
+                setPressed(taskOf(touched.id))
                 dropped(plan, touched.id, (dxPx / view.pxPerHour) * 60, course.timeZone)
               },
             }}
