@@ -7,6 +7,7 @@ const BENCHES: Readonly<
   scheduling: () => import('./scheduling.ts'),
   risk: () => import('./risk.ts'),
   greens: () => import('./greens.ts'),
+  replan: () => import('./replan.ts'),
 }
 
 const [name = '', ...rest] = process.argv.slice(2)

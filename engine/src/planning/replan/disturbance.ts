@@ -1,10 +1,10 @@
 import { uniformInt } from 'pure-rand/distribution/uniformInt'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
-import { MINUTE_MS, isoWithOffset } from '../../../time/zone.ts'
-import { OPERATIONS } from '../../operations.ts'
-import type { Plan } from '../../plan.ts'
-import type { Problem } from '../../problem.ts'
-import type { DayFact } from '../facts.ts'
+import { MINUTE_MS, isoWithOffset } from '../../time/zone.ts'
+import { OPERATIONS } from '../operations.ts'
+import type { Plan } from '../plan.ts'
+import type { Problem } from '../problem.ts'
+import type { DayFact } from './facts.ts'
 
 /** A seeded disturbance of a planned week: the minute at which it is known, and the facts. */
 export type Disturbance = { readonly now: string; readonly facts: readonly DayFact[]; readonly kind: string }
