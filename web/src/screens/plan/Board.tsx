@@ -81,7 +81,8 @@ export const Board = ({ plan }: { readonly plan: Plan }) => {
   const [told, setTold] = useState<string | null>(null)
   const [pressed, setPressed] = useState<PlanTask | null>(null)
   const view = isWide.value ? DESK : PHONE
-  const task = pressed === null ? null : (plan.tasks.find((one) => isSameWork(one, pressed)) ?? null)
+  const same = pressed === null ? [] : plan.tasks.filter((one) => isSameWork(one, pressed))
+  const task = same.find(({ id }) => id === pressed?.id) ?? same[0] ?? null
   const taskOf = (id: string): PlanTask | null => plan.tasks.find((one) => one.id === id) ?? null
   const drawn = boardDrawing(
     boardFromPlan({

@@ -1,0 +1,48 @@
+import type { Page } from '@playwright/test'
+import { expect, test, turnTo, type Club } from './club.ts'
+
+/** Opens the plan page and waits for a plan that the checker accepts. */
+const withPlan = async (page: Page, club: Club): Promise<void> => {
+  await turnTo(page, club, '/plan')
+  await expect(page.getByText('The checker finds nothing wrong')).toBeVisible({ timeout: 120_000 })
+}
+
+const panel = (page: Page) => page.getByRole('region', { name: 'Why here' })
+
+test('a task on the board says why it is there, and its green can be moved and pinned by keyboard alone', async ({
+  page,
+  club,
+}) => {
+  await withPlan(page, club)
+  const core = page.getByRole('button', { name: /^core / }).first()
+  await core.focus()
+  await page.keyboard.press('Enter')
+  await expect(panel(page)).toContainText(/no earlier because of|later than it must/u)
+  await panel(page).getByRole('button', { name: '15 min later' }).focus()
+  await page.keyboard.press('Enter')
+  await expect(panel(page)).toContainText('Pinned to', { timeout: 60_000 })
+  await expect(page.getByText('Draft, not settled')).toBeVisible()
+  await expect(page.getByText('The checker finds nothing wrong')).toBeVisible()
+  // The pin stands when the week is planned anew.
+  const pinned = (await panel(page).getByText('Pinned to').textContent()) ?? ''
+  await page.getByRole('button', { name: 'Plan again' }).first().click()
+  await expect(page.getByRole('progressbar')).toHaveCount(0, { timeout: 120_000 })
+  await page
+    .getByRole('button', { name: /^core / })
+    .first()
+    .click()
+  const clock = /\d\d:\d\d/u.exec(pinned)?.[0] ?? 'no time'
+  await expect(page.getByText(clock).first()).toBeVisible()
+  await expect(page.getByText('The checker finds nothing wrong')).toBeVisible()
+})
+
+test('the chance of a caught green is told by day, with its curve', async ({ page, club }) => {
+  await withPlan(page, club)
+  await page.getByText('If the sky is not as forecast').click()
+  await expect(page.getByText(/the chance that one is caught is/u).first()).toBeVisible({ timeout: 120_000 })
+  await page
+    .getByRole('button', { name: /^Chance by the hour/u })
+    .first()
+    .click()
+  await expect(page.getByRole('group', { name: /^Chance of a caught green/u })).toBeVisible()
+})
