@@ -102,7 +102,7 @@ describe('a server that is killed while phones push', () => {
         const killed = new Promise<void>((resolve) => {
           const taken = (id: string): void => {
             accepted.add(id)
-            if (accepted.size >= enough) resolve(kill(child))
+            if (accepted.size >= enough && !child.killed) resolve(kill(child))
           }
           writers = Array.from({ length: WRITERS }, () => write(address, nextNumber, taken))
         })

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { startServer } from '../startServer.ts'
 import { noteEntry } from '../testing/entries.ts'
 import { hasPostgres, postgresCluster, type PostgresCluster } from '../testing/postgresCluster.ts'
 import { describeStorage } from './acceptance.ts'
@@ -72,6 +73,33 @@ describe.skipIf(!hasPostgres())('with PostgreSQL on this machine', () => {
       expect(seen).toEqual(Array.from({ length: 60 }, (_, index) => index + 1))
       await writer.close()
       await reader.close()
+    })
+
+    it('serves one club from two servers: what one takes in, the other gives out', async () => {
+      const database = await cluster.newDatabase()
+      const options = {
+        dataDir: '',
+        port: 0,
+        host: '127.0.0.1',
+        database,
+        log: ({ message = '' }) => unexpected(message),
+      }
+      const [one, two] = [await startServer(options), await startServer(options)]
+      const at = new Date().toISOString()
+      const entry = { ...noteEntry(1), course: 'ossenby', at, recordedAt: at }
+      const pushed = await fetch(`${one.address}api/courses/ossenby/entries`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ entries: [entry] }),
+      })
+      expect(await pushed.json()).toMatchObject({ accepted: [entry.id], refused: [] })
+      const pulled = await fetch(`${two.address}api/courses/ossenby/entries`)
+      const { entries }: { entries: readonly { id: string }[] } = JSON.parse(await pulled.text())
+      // The demo is planted once, by whichever server came first: course, forecast and prescription.
+      expect(entries).toHaveLength(4)
+      expect(entries.at(-1)?.id).toBe(entry.id)
+      await one.close()
+      await two.close()
     })
 
     it('that can’t be reached is refused with the reason', async () => {
