@@ -73,13 +73,22 @@ const withOldIds = (tasks: readonly PlanTask[], old: readonly PlanTask[]): PlanT
   for (const task of old) byKey.set(idKey(task), [...(byKey.get(idKey(task)) ?? []), task.id])
   const used = new Set(old.map(({ id }) => id))
   let number = tasks.length
-  return tasks.map((task) => {
+  const named = tasks.map((task) => {
     const id = byKey.get(idKey(task))?.shift()
     if (id !== undefined) return { ...task, id }
     do number++
     while (used.has(`t${number}`))
     return { ...task, id: `t${number}` }
   })
+  // At one instant the old plan's own order stands, so that a plan in which nothing has changed is the same to the letter.
+  const place = new Map(old.map(({ id }, index) => [id, index]))
+  const placeOf = ({ id }: PlanTask): number => place.get(id) ?? old.length
+  return named.sort(
+    (a, b) =>
+      Date.parse(a.start) - Date.parse(b.start) ||
+      Date.parse(a.finish) - Date.parse(b.finish) ||
+      placeOf(a) - placeOf(b),
+  )
 }
 
 const sameDayWork = (a: readonly ScheduledTask[], b: readonly ScheduledTask[]): boolean =>
