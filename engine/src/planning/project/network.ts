@@ -34,10 +34,11 @@ export type Network = {
   readonly horizon: number
 }
 
-/** Whether each activity only waits for others to finish: then every order of activities gives a schedule. */
+/** Whether each activity only waits for others to finish, and none needs more than there is: then every order of activities gives a schedule. */
 export const isPlain = (project: Project): boolean => {
-  const { durations, lagFrom, lagMin } = project
+  const { durations, capacities, demands, lagFrom, lagMin } = project
   if (project.hasMaxLags) return false
+  if (demands.some((use, at) => use > capacities[at % capacities.length]!)) return false
   for (let arc = 0; arc < lagFrom.length; arc++) if (lagMin[arc]! < durations[lagFrom[arc]!]!) return false
   return topologicalOrder(project) !== null
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readProjects } from './read-projects.ts'
+import { solveProject } from './solve-project.ts'
 
 const PLAIN = {
   capacities: [2],
@@ -64,11 +65,14 @@ describe('reading projects', () => {
     })
   })
 
-  it('refuses a demand that no capacity can ever meet', () => {
-    expect(errorOf({ ...PLAIN, demands: [[0], [1], [3], [0]] })).toEqual({
-      at: 'instances.a.demands[2][0]',
-      expected: 'a whole number from 0 to 2',
-      found: '3',
+  it('takes a demand that no capacity can ever meet: the search proves that there is no schedule', () => {
+    const read = readProjects({ set: 'own', instances: { a: { ...PLAIN, demands: [[0], [1], [3], [0]] } } })
+    const project = read.ok ? read.value.instances[0]?.project : undefined
+    if (project === undefined) throw new Error('it reads')
+    expect([...project.demands]).toEqual([0, 1, 3, 0])
+    expect(solveProject(project, { schedules: 10, seed: 1 })).toMatchObject({
+      starts: null,
+      infeasibleProven: true,
     })
   })
 

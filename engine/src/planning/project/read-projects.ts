@@ -95,20 +95,19 @@ const lagsOf = (
 const demandsOf = (
   raw: unknown,
   at: string,
-  project: Pick<Project, 'durations' | 'capacities'>,
+  { durations, capacities }: Pick<Project, 'durations' | 'capacities'>,
 ): Int32Array => {
-  const { durations, capacities } = project
   const rows = list(raw, at, durations.length)
   const demands = new Int32Array(durations.length * capacities.length)
   rows.forEach((row, activity) => {
     const uses = list(row, `${at}[${activity}]`, capacities.length)
+    // More than the capacity reads well: published sets hold such projects, and that nothing can carry them out is for the search to prove.
     uses.forEach((use, resource) => {
-      const capacity = capacities[resource] ?? 0
       demands[activity * capacities.length + resource] = whole(
         use,
         `${at}[${activity}][${resource}]`,
         0,
-        capacity,
+        MOST,
       )
     })
   })

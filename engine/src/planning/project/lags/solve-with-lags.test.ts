@@ -147,7 +147,7 @@ const LARGE = {
 
 const PUBLISHED = new URL('../../../../../../shared/data/scheduling/', import.meta.url)
 
-describe.each(['max-ubo20'])('published set %s', (name) => {
+describe.each(['max-ubo20', 'max-j20'])('published set %s', (name) => {
   const file = new URL(`${name}.json`, PUBLISHED)
   it.skipIf(!existsSync(file))(
     'is solved within 2 % of the best known, every tenth instance with 500 schedules (skipped where the set is absent)',
