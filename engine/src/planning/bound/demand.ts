@@ -22,7 +22,7 @@ const wayOf = ({ problem, ways }: BoundGround, machine: number): Way => {
 
 const fillMin = (ground: BoundGround, machine: number, { green }: BoundGreen): number => {
   const bay = bayFor(ground.problem, green)
-  if (bay === null) return 0
+  if (bay === null || ground.standing.filled.has(machine)) return 0
   const way = wayOf(ground, machine)
   const toBay = ground.standing.atBay || bay === SHED ? 0 : (ground.leastWayTo[machine]?.[bay] ?? 0)
   return toBay + (ground.problem.machines[machine]?.loadMin ?? 0) + way(bay, green.place)

@@ -14,6 +14,8 @@ export type Standing = {
   readonly named: ReadonlySet<number>
   /** A machine may stand at a bay. */
   readonly atBay: boolean
+  /** Machines that lie filled: their next dressing, on whatever green, needs no filling. */
+  readonly filled: ReadonlySet<number>
   /** By green: the opening is no earlier, as the manager has pinned it. */
   readonly openFrom: readonly number[]
 }
@@ -28,6 +30,16 @@ const daysTouched = (problem: Problem, task: ScheduledTask): readonly number[] =
   problem.days.flatMap((day, index) =>
     task.startMin < day.endMin && Math.max(task.finishMin, task.startMin + 1) > day.startMin ? [index] : [],
   )
+
+const filledOf = (tasks: readonly ScheduledTask[]): ReadonlySet<number> => {
+  const filled = new Set<number>()
+  for (const { kind, machine } of tasks) {
+    if (machine === null) continue
+    if (kind === 'load') filled.add(machine)
+    if (kind === 'dress') filled.delete(machine)
+  }
+  return filled
+}
 
 /** Reads what stands. Pins count only as far as they keep a green from being opened sooner. */
 export const standingOf = (problem: Problem): Standing => {
@@ -55,6 +67,7 @@ export const standingOf = (problem: Problem): Standing => {
     ),
     named: new Set(tasks.flatMap((task) => task.green ?? [])),
     atBay: tasks.some((task) => task.kind === 'load' || (task.kind === 'move' && task.green === null)),
+    filled: filledOf(tasks),
     openFrom,
   }
 }
