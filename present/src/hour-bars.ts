@@ -16,19 +16,27 @@ export type HourBars = {
   /** From here on a bar counts as care, or as stop; neither where left out. */
   readonly careFrom?: number
   readonly stopFrom?: number
+  /** True where more is better: a chance to get the work done. */
+  readonly isGood?: boolean
   /** What a value is called, with its unit: '5 m/s', '40 %'. */
   readonly words: (value: number) => string
   /** The figure over the highest bar, without its unit. */
   readonly figure: (value: number) => string
 }
 
-/** Rust from the stop, ochre from the care on, else ink: the figure over the bar says the same without colour. */
-const barPaint = (bars: HourBars, value: number): 'rust' | 'ochre' | 'rain' =>
+/** Rust from the stop, ochre from the care on; else blue, or green where more is better: the figure over the bar says the same without colour. */
+const barPaint = (bars: HourBars, value: number): 'rust' | 'ochre' | 'rain' | 'leaf' =>
   bars.stopFrom !== undefined && value >= bars.stopFrom
     ? 'rust'
     : bars.careFrom !== undefined && value >= bars.careFrom
       ? 'ochre'
-      : 'rain'
+      : bars.isGood === true
+        ? 'leaf'
+        : 'rain'
+
+/** Whether a figure is one to look out for, so that it takes the colour of its bar. */
+const isLimit = (bars: HourBars, value: number): boolean =>
+  value >= Math.min(bars.careFrom ?? Infinity, bars.stopFrom ?? Infinity)
 
 /** The hours over which a row says its highest figure: one for each third of the strip that has any. */
 const peaksOf = (bars: HourBars): readonly number[] => {
@@ -96,7 +104,7 @@ export const barsRow = (bars: HourBars, place: BarsPlace): Drawing => {
           y: base - heightPx(value) - 3,
           'font-size': 12,
           'text-anchor': 'middle',
-          fill: paint(barPaint(bars, value) === 'rain' ? 'ink' : barPaint(bars, value)),
+          fill: paint(isLimit(bars, value) ? barPaint(bars, value) : 'ink'),
         },
         bars.figure(value),
       )

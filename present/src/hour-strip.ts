@@ -47,7 +47,7 @@ const hasLabels = ({ workable, bars = [] }: HourStripInput): boolean => workable
 
 /** Where the rows of bars end and the operations begin. */
 const barsBottomPx = ({ bars = [] }: HourStripInput): number =>
-  SKY_TOP_PX + SKY_PX + (bars.length > 0 ? 6 : 0) + bars.length * BARS_PX
+  SKY_TOP_PX + SKY_PX + (bars.length > 0 ? 14 : 0) + bars.length * BARS_PX
 
 const stripOf = (input: HourStripInput): Strip => {
   const leftPx = hasLabels(input) ? LABELS_PX : RIGHT_PX

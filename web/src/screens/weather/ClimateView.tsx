@@ -1,5 +1,13 @@
 import type { ClimateMonth } from '@swardwright/engine'
-import { climateDrawing, decimal, figureOf, fixedDecimal, monthName, unitMark } from '@swardwright/present'
+import {
+  climateDrawing,
+  decimal,
+  fixedDecimal,
+  inWantedUnit,
+  monthName,
+  unitMark,
+  wantedDecimals,
+} from '@swardwright/present'
 import type { Climate } from '../../compute/climate.ts'
 import { DrawingView } from '../../parts/DrawingView.tsx'
 import { Fold } from '../../parts/Fold.tsx'
@@ -14,11 +22,15 @@ const orDash = (value: number | null, words: (value: number) => string): string 
 
 const row = (month: ClimateMonth): readonly string[] => {
   const wanted = units.value
+  // Columns of figures stand under each other, so each has all its decimals.
+  const column = (kind: 'rain' | 'temperature') => (stored: number) =>
+    fixedDecimal(inWantedUnit(kind, stored, wanted), wantedDecimals(kind, wanted))
+  const [rain, temperature] = [column('rain'), column('temperature')]
   return [
-    `${orDash(month.rainMm.mean, (mm) => figureOf('rain', mm, wanted))} ± ${orDash(month.rainMm.betweenYears, (mm) => figureOf('rain', mm, wanted))}`,
+    `${orDash(month.rainMm.mean, rain)} ± ${orDash(month.rainMm.betweenYears, rain)}`,
     `${orDash(month.wetDays.mean, (days) => fixedDecimal(days, 1))} ± ${orDash(month.wetDays.betweenYears, (days) => fixedDecimal(days, 1))}`,
-    orDash(month.minC, (celsius) => figureOf('temperature', celsius, wanted)),
-    orDash(month.maxC, (celsius) => figureOf('temperature', celsius, wanted)),
+    orDash(month.minC, temperature),
+    orDash(month.maxC, temperature),
     orDash(month.growth, (share) => decimal(share * 100, 0)),
     orDash(month.etMmPerDay, (mm) => fixedDecimal(mm, 1)),
     orDash(month.dryWindow, (share) => decimal(share * 100, 0)),

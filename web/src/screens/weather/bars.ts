@@ -67,7 +67,10 @@ export const barsOfDay = ({ course, weather, day, chances, windowWords }: BarsIn
       ? []
       : [
           chanceBars('rainChance', 'rain, %', slice(chances.rain, chances.startMs, day)),
-          chanceBars('windowChance', windowWords, slice(chances.window, chances.startMs, day)),
+          {
+            ...chanceBars('windowChance', windowWords, slice(chances.window, chances.startMs, day)),
+            isGood: true,
+          },
         ]),
   ]
 }
