@@ -98,7 +98,8 @@ test('on paper the runs stand with their figures, and no button', async ({ page,
   await page.emulateMedia({ media: 'print' })
   await expect(page.locator('[data-part="run"]').first()).toBeVisible()
   await expect(page.getByText('Length of all runs')).toBeVisible()
-  await expect(page.locator('button:visible')).toHaveCount(0)
+  await expect(page.locator('.figure', { hasText: 'Time' }).locator('.value')).toContainText(/\d min/u)
+  await expect(page.locator('button:not(.figure-from):visible')).toHaveCount(0)
 })
 
 test('an outline is put right by keyboard alone: area told live, a crossing refused with its place, then kept', async ({
