@@ -34,4 +34,12 @@ describe('the table of routes', () => {
     expect(isAllowed(['manager'], null)).toBe(false)
     expect(isAllowed(['public', 'manager'], null)).toBe(true)
   })
+
+  it('fills a parameter whose name has digits', () => {
+    const sha256 = 'a'.repeat(64)
+    expect(requestFor('putBlob', { params: { course: 'links', sha256 } })).toMatchObject({
+      method: 'PUT',
+      url: `/api/courses/links/blobs/${sha256}`,
+    })
+  })
 })

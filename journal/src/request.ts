@@ -10,7 +10,7 @@ export type RouteRequest = {
 }
 
 const filledPath = (path: string, params: Readonly<Record<string, unknown>>): string =>
-  path.replace(/:([a-zA-Z]+)/gu, (_, name: string) => {
+  path.replace(/:([a-zA-Z][a-zA-Z0-9]*)/gu, (_, name: string) => {
     const value = params[name]
     assert(typeof value === 'string' && value !== '', `the path needs ${name}`)
     return encodeURIComponent(value)

@@ -96,7 +96,7 @@ const document31 = {
       additionalProperties: {
         type: 'object',
         additionalProperties: false,
-        properties: { get: operation, post: operation },
+        properties: { get: operation, post: operation, put: operation, delete: operation },
       },
     },
     components: {
@@ -112,8 +112,17 @@ const document31 = {
           type: 'object',
           additionalProperties: {
             type: 'object',
-            required: ['type', 'scheme'],
-            properties: { type: { const: 'http' }, scheme: { const: 'bearer' } },
+            required: ['type'],
+            oneOf: [
+              {
+                required: ['scheme'],
+                properties: { type: { const: 'http' }, scheme: { const: 'bearer' } },
+              },
+              {
+                required: ['name', 'in'],
+                properties: { type: { const: 'apiKey' }, name: { type: 'string' }, in: { const: 'cookie' } },
+              },
+            ],
           },
         },
       },

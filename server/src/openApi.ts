@@ -21,7 +21,7 @@ const ERROR_SCHEMA: JsonSchema = {
 }
 
 /** `:course` of the table is `{course}` in the document. */
-const templated = (path: string): string => path.replace(/:([a-zA-Z]+)/gu, '{$1}')
+const templated = (path: string): string => path.replace(/:([a-zA-Z][a-zA-Z0-9]*)/gu, '{$1}')
 
 const isSchema = (value: unknown): value is JsonSchema => typeof value === 'object' && value !== null
 

@@ -1,4 +1,4 @@
-import { expect, test, untilSent } from './club.ts'
+import { expect, test } from './club.ts'
 
 const PASSWORD = 'wet hollow front left'
 
@@ -31,7 +31,7 @@ test('the manager makes an account, lets a phone in by a link, sees its work und
   await phone.goto(`${club.address()}/account`)
   await expect(phone.getByText('Ben Ash, crew')).toBeVisible()
   await phone.goto(`${club.address()}/more`)
-  await untilSent(phone)
+  await expect(phone.getByRole('main').getByText('All kept and sent')).toBeVisible()
 
   // The link is used up.
   const stranger = await (await browser.newContext()).newPage()
@@ -44,7 +44,7 @@ test('the manager makes an account, lets a phone in by a link, sees its work und
   await page.getByRole('button', { name: 'Revoke Ben Ash' }).click()
   await expect(page.getByRole('button', { name: 'Revoke Ben Ash' })).toHaveCount(0)
   await phone.reload()
-  await expect(phone.getByText('The server will not answer this device')).toBeVisible()
+  await expect(phone.getByRole('main').getByText('The server will not answer this device')).toBeVisible()
   await device.close()
 })
 
