@@ -148,3 +148,4 @@ export {
   replanSummary,
   situationErrorWords,
 } from './replan-words.ts'
+export { comparePlans, type ComparedRow } from './plan-compare.ts'

@@ -1,4 +1,5 @@
-import { clock, clockRange, dateAt, dayAndClock, dayWords, listed } from '@swardwright/present'
+import type { Plan } from '@swardwright/engine'
+import { clock, clockRange, comparePlans, dateAt, dayAndClock, dayWords, listed } from '@swardwright/present'
 import { movedToAnotherDay, planChanges, type GreenChange } from '../../compute/plan-changes.ts'
 import { showersOf, type Spell } from '../../compute/typed-rain.ts'
 import { Part } from '../../parts/Page.tsx'
@@ -42,6 +43,44 @@ const Rows = ({ changes }: { readonly changes: readonly GreenChange[] }) => {
   )
 }
 
+const JUDGED = {
+  better: { word: 'better', colour: 'leaf' },
+  worse: { word: 'worse', colour: 'rust' },
+  same: { word: 'the same', colour: 'quiet' },
+} as const
+
+/** The two plans by what plans are judged by. */
+const SideBySide = (props: { readonly before: Plan; readonly now: Plan }) => {
+  const { timeZone } = useCourse()
+  return (
+    <details>
+      <summary>{WORDS.sideBySide}</summary>
+      <div class="scroll-x" tabIndex={0} role="region" aria-label={WORDS.sideBySide}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col" />
+              <th scope="col">{WORDS.planWas}</th>
+              <th scope="col">{WORDS.planNow}</th>
+              <th scope="col" />
+            </tr>
+          </thead>
+          <tbody>
+            {comparePlans(props.before, props.now, timeZone).map(({ what, before, now, change }) => (
+              <tr key={what}>
+                <th scope="row">{what}</th>
+                <td>{before}</td>
+                <td>{now}</td>
+                <td class={JUDGED[change].colour}>{JUDGED[change].word}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  )
+}
+
 /** What moved between the plan before and the draft, and what it comes from. */
 export const Changes = () => {
   const { timeZone } = useCourse()
@@ -63,6 +102,7 @@ export const Changes = () => {
           <Rows changes={changes.filter((change) => !days.has(change))} />
         </details>
       )}
+      <SideBySide before={before.plan} now={after.plan} />
     </Part>
   )
 }
