@@ -17,7 +17,7 @@ import {
 const LEVEL = 0.05
 const DRAWS = 400
 const FRESH = 500
-const SCHEDULES = 60
+const SCHEDULES = 1000
 
 /** The bound of the promise: the level and two standard deviations of a share of so many draws. */
 const LIMIT = LEVEL + 2 * Math.sqrt((LEVEL * (1 - LEVEL)) / FRESH)
