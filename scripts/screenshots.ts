@@ -14,6 +14,8 @@ const PAGES = {
   now: '/',
   course: '/course',
   green: '/green/g01',
+  runs: '/green/g07/runs',
+  outline: '/green/g07/outline',
   prescription: '/prescription',
   plan: '/plan',
   weather: '/weather',
@@ -46,6 +48,7 @@ const turnTo = async (page: Page, address: string, path: string): Promise<void> 
   await page.goto(`${address}${path}`)
   await page.locator('main > header h1').waitFor()
   await page.getByText('Working it out').waitFor({ state: 'detached' })
+  await page.getByText('Laying out the runs').waitFor({ state: 'detached' })
   await page.evaluate(() => document.fonts.ready)
 }
 

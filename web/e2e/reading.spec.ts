@@ -5,6 +5,8 @@ const PAGES = [
   '/',
   '/course',
   '/green/g07',
+  '/green/g07/runs',
+  '/green/g07/outline',
   '/prescription',
   '/plan',
   '/weather',
@@ -34,6 +36,7 @@ for (const { name, viewport, colorScheme } of SCREENS)
       for (const path of PAGES) {
         await turnTo(page, club, path)
         await expect(page.getByText('Working it out')).toHaveCount(0)
+        await expect(page.getByText('Laying out the runs')).toHaveCount(0)
         if (path === '/sheets') await expect(page.locator('.day-sheet').first()).toBeVisible()
         const { violations } = await new AxeBuilder({ page }).analyze()
         expect(violations.map(({ id, nodes }) => `${path} ${id}: ${nodes[0]?.html}`)).toEqual([])
