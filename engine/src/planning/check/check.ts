@@ -5,7 +5,7 @@ import { compileProblem, type CompiledProblem } from './compile.ts'
 import { factsOf, greenId, type Facts } from './facts.ts'
 import type { Finding, RuleCheck } from './finding.ts'
 import { againstRecord, type ToldSpell } from './rules/record.ts'
-import { splitLost, type LostGreen } from './lost/lost.ts'
+import { splitLost, type LostGreen, type Proofs } from './lost/lost.ts'
 import { readPlanTasks, readScheduledTasks, type PlanToCheck } from './read-tasks.ts'
 import { notAccountedFor } from './rules/accounted.ts'
 import { breakMissed } from './rules/breaks.ts'
@@ -152,16 +152,18 @@ export const checkReplanned = (
 export const judgeSchedule = (
   compiled: CompiledProblem,
   schedule: Schedule,
+  proofs?: Proofs,
 ): { readonly faults: readonly Finding[]; readonly lost: readonly LostGreen[] } => {
   const facts = factsOf(compiled, readScheduledTasks(compiled, schedule.tasks))
   const unplanned = [
     ...schedule.unplanned.flatMap(({ green }) => greenId(facts, green) ?? []),
     ...compiled.problem.excluded.map(({ green }) => green),
   ]
-  return splitLost(facts, [
-    ...TASK_RULES.flatMap((rule) => rule(facts)),
-    ...notAccountedFor(facts, [...new Set(unplanned)]),
-  ])
+  return splitLost(
+    facts,
+    [...TASK_RULES.flatMap((rule) => rule(facts)), ...notAccountedFor(facts, [...new Set(unplanned)])],
+    proofs,
+  )
 }
 
 /** All broken rules of one plan: `check` for those who check once. */

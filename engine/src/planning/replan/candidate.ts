@@ -1,6 +1,6 @@
 import { judgeSchedule } from '../check/check.ts'
 import type { CompiledProblem } from '../check/compile.ts'
-import type { LostGreen } from '../check/lost/lost.ts'
+import type { LostGreen, Proofs } from '../check/lost/lost.ts'
 import type { Schedule } from '../problem.ts'
 import { scoreOf, type Score } from '../score.ts'
 import { changeOf, type Change } from './change.ts'
@@ -55,8 +55,8 @@ export const candidateOf = (broken: Broken, by: string, schedule: Schedule): Can
 }
 
 /** The same with the checker's word. */
-export const judged = (compiled: CompiledProblem, candidate: Candidate): Candidate => {
-  const { faults, lost } = judgeSchedule(compiled, candidate.schedule)
+export const judged = (compiled: CompiledProblem, candidate: Candidate, proofs: Proofs): Candidate => {
+  const { faults, lost } = judgeSchedule(compiled, candidate.schedule, proofs)
   return { ...candidate, faults: faults.length, lost }
 }
 

@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../../result.ts'
 import type { WeatherHours } from '../../weather/hours.ts'
 import type { Course } from '../../course/course.ts'
 import { compileProblem } from '../check/compile.ts'
-import type { CaughtState, LostReason } from '../check/lost/lost.ts'
+import type { CaughtState, LostReason, Proofs } from '../check/lost/lost.ts'
 import type { Pace } from '../pace/learn-paces.ts'
 import type { Plan, PlanToCheck } from '../plan.ts'
 import type { Problem } from '../problem.ts'
@@ -97,7 +97,8 @@ export const replan = (
   const situation = read.value
   const { problem, base, oldTasks } = situation
   const broken = brokenOf(situation)
-  const { best, ways } = chooseWay(situation, broken)
+  const proofs: Proofs = new Map()
+  const { best, ways } = chooseWay(situation, broken, proofs)
   const compiled = compileProblem(problem)
   const hasNewSky = input.hasNewForecast === true || changesWeather(facts)
   const old = {
@@ -108,7 +109,7 @@ export const replan = (
     seed: plan.seed ?? 1,
     schedules: plan.schedules ?? 1,
   }
-  const again = planAgain(compiled, best.schedule, best.faults === 0, old, oldTasks, !hasNewSky)
+  const again = planAgain(compiled, best.schedule, best.faults === 0, proofs, old, oldTasks, !hasNewSky)
   const write = instantWriter(problem)
   const changes = changesOf({
     broken,

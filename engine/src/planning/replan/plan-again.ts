@@ -1,6 +1,7 @@
 import { chainMarks } from '../chain.ts'
 import { judgeSchedule } from '../check/check.ts'
 import type { CompiledProblem } from '../check/compile.ts'
+import type { Proofs } from '../check/lost/lost.ts'
 import type { Plan, PlanTask, PlanToCheck } from '../plan.ts'
 import type { Schedule, ScheduledTask } from '../problem.ts'
 import { instantWriter, scheduleToPlan, type PlanFrame } from '../schedule-to-plan.ts'
@@ -99,6 +100,7 @@ export const planAgain = (
   compiled: CompiledProblem,
   schedule: Schedule,
   feasible: boolean,
+  proofs: Proofs,
   old: OldPlan,
   oldTasks: readonly ScheduledTask[],
   isSameSky: boolean,
@@ -107,7 +109,7 @@ export const planAgain = (
   const made = withOpenEnds(compiled, scheduleToPlan(problem, schedule, old), schedule.tasks)
   const write = instantWriter(problem)
   const isClean = (tasks: readonly ScheduledTask[]): boolean =>
-    judgeSchedule(compiled, { ...schedule, tasks }).faults.length === 0
+    judgeSchedule(compiled, { ...schedule, tasks }, proofs).faults.length === 0
   const days = made.days.map((row) => {
     const day = problem.days.findIndex(({ date }) => date === row.date)
     const hours = problem.days[day]

@@ -1,4 +1,5 @@
 import { compileProblem } from '../check/compile.ts'
+import type { Proofs } from '../check/lost/lost.ts'
 import type { Schedule, ScheduledTask } from '../problem.ts'
 import { candidateOf, compareCandidates, judged, type Candidate } from './candidate.ts'
 import { bySearch } from './by-search.ts'
@@ -122,7 +123,7 @@ export type Chosen = {
 }
 
 /** All ways that are worth comparing, and the best that the checker has nothing against. */
-export const chooseWay = (situation: Situation, broken: Broken): Chosen => {
+export const chooseWay = (situation: Situation, broken: Broken, proofs: Proofs = new Map()): Chosen => {
   const compiled = compileProblem(situation.problem)
   const wishes = wishesOf(situation, broken)
   const candidates: Candidate[] = []
@@ -130,7 +131,7 @@ export const chooseWay = (situation: Situation, broken: Broken): Chosen => {
   const shift = candidateOf(broken, 'shift', shifted)
   const planned = asPlanned(situation, broken)
   if (planned !== null) {
-    const same = judged(compiled, candidateOf(broken, 'asPlanned', planned))
+    const same = judged(compiled, candidateOf(broken, 'asPlanned', planned), proofs)
     if (same.faults === 0 && same.caught.length === 0) return { best: same, shift, ways: 2 }
   }
   candidates.push(shift)
@@ -158,9 +159,9 @@ export const chooseWay = (situation: Situation, broken: Broken): Chosen => {
   const order = [...candidates].sort(compare)
   let best: Candidate | null = null
   for (const candidate of order) {
-    const word = judged(compiled, candidate)
+    const word = judged(compiled, candidate, proofs)
     if (best === null || (word.faults ?? 0) < (best.faults ?? 0)) best = word
     if (word.faults === 0) break
   }
-  return { best: best ?? judged(compiled, shift), shift, ways: candidates.length }
+  return { best: best ?? judged(compiled, shift, proofs), shift, ways: candidates.length }
 }

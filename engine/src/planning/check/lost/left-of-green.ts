@@ -10,6 +10,9 @@ import { peopleAt, soonestCrew, type PersonAt } from './people-at.ts'
 /** One step that a green still needs at now: its least minutes, and the earliest start and latest end that it can have at all. */
 export type LeftStep = {
   readonly green: number
+  readonly step: ProblemStep
+  /** Least wait after the step before, minutes: the stated one, or the trip for the next load. */
+  readonly waitMin: number
   readonly operation: ProblemStep['operation']
   readonly minutes: number
   /** People that its least demanding machine takes. */
@@ -318,8 +321,11 @@ export const leftSteps = (
     const before = steps[index - 1]
     const goesOn = before?.operation === step.operation && step.load === null
     const crew = doers.reduce((least, doer) => Math.min(least, doer.crew), NEVER)
+    const waitMin = Math.max(step.lagMin, refillMin(facts, green, step, steps[index - 1]))
     left.push({
       green,
+      step,
+      waitMin,
       operation: step.operation,
       minutes,
       crew,
@@ -329,7 +335,7 @@ export const leftSteps = (
     })
     const start = latest - minutes
     if (step.dryNeedMm > 0) dressBy = latestDressed(facts.problem.driedMm, start, step.dryNeedMm)
-    latest = start - Math.max(step.lagMin, refillMin(facts, green, step, steps[index - 1]))
+    latest = start - waitMin
   }
   return left.reverse()
 }

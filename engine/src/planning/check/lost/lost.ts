@@ -97,17 +97,29 @@ const stepNobodyDoes = (ground: LostGround, green: number): number =>
     return (task === undefined || task.startMin >= ground.nowMin) && !canBeDone(ground, green, step)
   })
 
+/** What has been proven, by what was asked: it hangs on what was begun before now, not on the plan that is judged, so plans of one moment share it. */
+export type Proofs = Map<string, number>
+
+const proven = (proofs: Proofs, key: string, prove: () => number): number => {
+  const found = proofs.get(key) ?? prove()
+  proofs.set(key, found)
+  return found
+}
+
 /** Which of the greens that miss a deadline could not have been saved. */
 const excusedAt = (
   ground: LostGround,
   all: readonly InWork[],
   caught: ReadonlySet<number>,
+  proofs: Proofs,
 ): readonly LostGreen[] => {
   const { facts } = ground
   if (!all.some(({ state }) => caught.has(state.green))) return []
   const alone = new Map(
     all.map(({ state, mark, deadline }) => {
-      const earliest = earliestAt(ground, state.green, mark)
+      const earliest = proven(proofs, `soonest ${state.green} ${mark}`, () =>
+        earliestAt(ground, state.green, mark),
+      )
       return [state.green, earliest > deadline ? Math.min(earliest, NEVER) - deadline : 0] as const
     }),
   )
@@ -121,15 +133,18 @@ const excusedAt = (
   const savable = all.filter(({ state }) => (alone.get(state.green) ?? 0) === 0)
   const missed = savable.filter(({ state }) => caught.has(state.green))
   if (missed.length === 0) return lost
-  const most = mostSavable(
-    ground,
-    savable.map(({ state, mark, deadline }) =>
-      leftSteps(
-        ground,
-        state.green,
-        mark,
-        deadline,
-        savable.flatMap((other) => (other.state.green === state.green ? [] : [other.state.green])),
+  const asked = savable.map(({ state, mark, deadline }) => `${state.green} ${mark} ${deadline}`).join(', ')
+  const most = proven(proofs, `most ${asked}`, () =>
+    mostSavable(
+      ground,
+      savable.map(({ state, mark, deadline }) =>
+        leftSteps(
+          ground,
+          state.green,
+          mark,
+          deadline,
+          savable.flatMap((other) => (other.state.green === state.green ? [] : [other.state.green])),
+        ),
       ),
     ),
   )
@@ -146,6 +161,7 @@ const excusedAt = (
 export const splitLost = (
   facts: Facts,
   hard: readonly Finding[],
+  proofs: Proofs = new Map(),
 ): { readonly faults: readonly Finding[]; readonly lost: readonly LostGreen[] } => {
   const nowMin = facts.problem.committed?.nowMin
   if (nowMin === undefined || hard.length === 0) return { faults: hard, lost: [] }
@@ -186,7 +202,8 @@ export const splitLost = (
     const missed = new Set(
       caught.filter(({ rule }) => rules.includes(rule)).map((finding) => greenOf(finding)),
     )
-    for (const one of excusedAt(ground, all, missed)) if (!lost.has(one.green)) lost.set(one.green, one)
+    for (const one of excusedAt(ground, all, missed, proofs))
+      if (!lost.has(one.green)) lost.set(one.green, one)
   }
   const unexcused = [...caught, ...missing].filter((finding) => !lost.has(greenOf(finding)))
   return {

@@ -1,6 +1,7 @@
 import type { Operation } from '../../operations.ts'
 import type { Span } from '../../problem.ts'
 import type { Facts } from '../facts.ts'
+import { fitsInSequence } from './in-sequence.ts'
 import { minutesIn, type LeftStep, type LostGround } from './left-of-green.ts'
 
 /** Most greens for which every choice is looked at; above, only whether all can be saved. */
@@ -103,26 +104,31 @@ const isShort = (pool: Pool, steps: readonly LeftStep[]): boolean => {
   )
 }
 
-const canAll = (pools: readonly Pool[], chosen: readonly (readonly LeftStep[])[]): boolean => {
+const canAll = (
+  ground: LostGround,
+  pools: readonly Pool[],
+  chosen: readonly (readonly LeftStep[])[],
+): boolean => {
   const steps = chosen.flat()
   if (steps.some((step) => step.earliestStart + step.minutes > step.latestEnd)) return false
-  return pools.every((pool) => !isShort(pool, steps))
+  return pools.every((pool) => !isShort(pool, steps)) && fitsInSequence(ground, steps)
 }
 
 /**
  * Most greens that can be finished in time together, at the very best: an upper bound by energetic reasoning (demand against capacity in every stretch between an
  * earliest start and a latest end, for the machines of each operation, the people trained for it, and all people; Baptiste, Le Pape and Nuijten 2001, from memory).
- * Ways between greens, breaks and the order of tasks are left out, so no plan whatever can finish more.
+ * Then a sequence is looked for on the machines of which there is only one. What is left out only makes it easier, so no plan whatever can finish more.
  */
-export const mostSavable = ({ facts }: LostGround, greens: readonly (readonly LeftStep[])[]): number => {
+export const mostSavable = (ground: LostGround, greens: readonly (readonly LeftStep[])[]): number => {
+  const { facts } = ground
   const operations = new Set(greens.flatMap((steps) => steps.map(({ operation }) => operation)))
   const pools = poolsOf(facts, operations)
-  if (greens.length > MOST_SUBSETS_OF) return canAll(pools, greens) ? greens.length : greens.length - 1
-  let most = 0
-  for (let subset = 0; subset < 1 << greens.length; subset++) {
-    const chosen = greens.filter((_, index) => (subset & (1 << index)) !== 0)
-    if (chosen.length > most && canAll(pools, chosen)) most = chosen.length
-  }
+  if (greens.length > MOST_SUBSETS_OF)
+    return canAll(ground, pools, greens) ? greens.length : greens.length - 1
+  const choices = Array.from({ length: 1 << greens.length }, (_, subset) =>
+    greens.filter((_steps, index) => (subset & (1 << index)) !== 0),
+  ).sort((a, b) => b.length - a.length)
+  const most = choices.find((chosen) => canAll(ground, pools, chosen))?.length ?? 0
   return most
 }
 
