@@ -46,7 +46,7 @@ const optional = (name: string, value: number | null): Readonly<Record<string, n
   value === null ? {} : { [name]: value }
 
 const etOf = (day: DayAhead, course: Course, latitudeDeg: number): Figured | null => {
-  if (day.minC === null || day.maxC === null) return null
+  if (day.minC === null || day.maxC === null || !isWhole(day)) return null
   return figured(
     'weather.referenceEvapotranspiration',
     {
@@ -64,7 +64,15 @@ const etOf = (day: DayAhead, course: Course, latitudeDeg: number): Figured | nul
   )
 }
 
-/** The days of the weather from a day on that have any hour in it. */
+/** A day with fewer known hours is left out: a forecast that begins an hour before midnight says nothing of that day. */
+const LEAST_HOURS = 3
+
+/** Growth and water use are figures of a whole day: at most so many of its hours may be missing. */
+const MISSING_MOST = 6
+
+const isWhole = (day: DayAhead): boolean => day.hoursUnknown <= MISSING_MOST
+
+/** The days of the weather from a day on that have hours in it. */
 export const skyDays = (
   course: Course,
   weather: WeatherHours,
@@ -78,11 +86,14 @@ export const skyDays = (
   const last = localOf(weather.startMs + (weather.hours - 1) * HOUR_MS, timeZone).date
   const days = dayNumber(last) - dayNumber(first) + 1
   if (days < 1) return []
-  return daysAhead(weather, { from: first, days, timeZone }).map((day) => ({
+  const known = daysAhead(weather, { from: first, days, timeZone }).filter(
+    (day) => (day.toMs - day.fromMs) / HOUR_MS - day.hoursUnknown >= LEAST_HOURS,
+  )
+  return known.map((day) => ({
     day,
     workable: workableDays(course, weather, day, operations) ?? [],
     growth:
-      day.meanC === null
+      day.meanC === null || !isWhole(day)
         ? null
         : figured('growth.potential', { meanC: day.meanC, season: 'cool' }, 'potential'),
     et: etOf(day, course, latitudeDeg),

@@ -50,8 +50,8 @@ const Summary = ({ sky }: { readonly sky: SkyDay }) => {
     .filter(({ operation }) => NAMED.includes(operation))
     .map(({ operation, hours: count }) => `${TASK_WORDS[operation].todo} ${count} h`)
   const rain =
-    day.rainMm === null
-      ? 'rain not known'
+    day.rainMm === null || day.hoursUnknown >= 12
+      ? 'mostly not known'
       : day.rainMm < 0.05
         ? 'dry'
         : `rain ${quantityWords('rain', day.rainMm, units.value)}`
