@@ -16,10 +16,10 @@ const membersFor = (schedules: number): number =>
 
 /**
  * Children reshuffled, of a hundred: none while schedules are scarce for the size of the project, when mixing alone gets furthest; all once they
- * suffice for the population to grow alike (measured, see `docs/decisions/0004-project-search.md`).
+ * suffice for the population to grow alike. Schedules count against the square of the activities (measured, see `docs/decisions/0004-project-search.md`).
  */
 const reshuffledFor = (schedules: number, count: number): number =>
-  Math.min(100, Math.max(0, Math.floor(schedules / count) - 40))
+  Math.min(100, Math.max(0, Math.floor((100 * schedules) / (count * count)) - 35))
 
 /** A search under way. Drafts are changed in place and handed round, so that a step allocates nothing. */
 type Evolution = {
