@@ -3,6 +3,7 @@ import { NEVER } from '../../spans.ts'
 import { dayOfStart } from '../days.ts'
 import { greenId, type Facts } from '../facts.ts'
 import type { Finding } from '../finding.ts'
+import { SLACK_T } from '../spans.ts'
 import type { WorkState } from '../work-state.ts'
 import { canBeDone, mostSavable } from './most-savable.ts'
 import { earliestAt, leftSteps, lostGround, type LostGround } from './left-of-green.ts'
@@ -97,6 +98,36 @@ const stepNobodyDoes = (ground: LostGround, green: number): number =>
     return (task === undefined || task.startMin >= ground.nowMin) && !canBeDone(ground, green, step)
   })
 
+/** Whether the sand that is left and still to come is too little for what a green still needs, even if all of it went there. */
+const lacksSand = ({ facts, nowMin }: LostGround, green: number): boolean => {
+  const { problem } = facts
+  const own = problem.greens[green]
+  if (own === undefined) return false
+  const isBegun = (task: { readonly startMin: number } | undefined): boolean =>
+    task !== undefined && task.startMin < nowMin
+  const loads = facts.timed.filter((task) => task.kind === 'load' && isBegun(task))
+  const sandOf = (at: { readonly green: number; readonly step: number } | null): number =>
+    at === null || problem.greens[at.green]?.sand.kind !== own.sand.kind
+      ? 0
+      : (problem.greens[at.green]?.steps[at.step]?.sandT ?? 0)
+  const takenT = loads.reduce((sum, task) => sum + sandOf(task.served), 0)
+  const supplyT = problem.stores.reduce(
+    (sum, store) =>
+      store.kind !== own.sand.kind
+        ? sum
+        : store.deliveries.reduce(
+            (more, { atMin, massT }) => (atMin <= problem.horizonMin ? more + massT : more),
+            sum + store.stockT,
+          ),
+    0,
+  )
+  const needT = own.steps.reduce((sum, step, index) => {
+    const isLoaded = loads.some(({ served }) => served?.green === green && served.step === index)
+    return isLoaded || isBegun(facts.stepTasks[green]?.[index]) ? sum : sum + step.sandT
+  }, 0)
+  return needT > 0 && needT > supplyT - takenT + SLACK_T
+}
+
 /** What has been proven, by what was asked: it hangs on what was begun before now, not on the plan that is judged, so plans of one moment share it. */
 export type Proofs = Map<string, number>
 
@@ -189,7 +220,8 @@ export const splitLost = (
   const missing = hard.filter(({ rule }) => rule === 'missingOperation')
   for (const state of inWork) {
     const isMissing = missing.some((finding) => greenOf(finding) === state.green)
-    if (!isMissing || lost.has(state.green) || stepNobodyDoes(ground, state.green) < 0) continue
+    const cannot = stepNobodyDoes(ground, state.green) >= 0 || lacksSand(ground, state.green)
+    if (!isMissing || lost.has(state.green) || !cannot) continue
     const first = caught.find((finding) => greenOf(finding) === state.green)
     lost.set(state.green, lostOf(facts, state, first?.atMin ?? null, 'cannotBeDone', 0))
   }
