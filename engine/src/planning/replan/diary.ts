@@ -10,6 +10,8 @@ export type Diary = {
   ends: number[]
   froms: number[]
   tos: number[]
+  /** Whether stretches overlap, as only history has them: then the last to begin may not be the last to end. */
+  tangled: boolean
 }
 
 /** An empty diary. */
@@ -20,6 +22,7 @@ export const newDiary = (problem: Problem, person: number): Diary => ({
   ends: [],
   froms: [],
   tos: [],
+  tangled: false,
 })
 
 /** The same diary, to be written on apart. */
@@ -49,6 +52,7 @@ export const write = (diary: Diary, span: Span, from: number, to: number): void 
   // At one instant the shorter comes first: a stretch of no length must not end a longer one.
   while (at < diary.starts.length && diary.starts[at] === span.start && (diary.ends[at] ?? 0) <= span.end)
     at++
+  if ((diary.ends[at - 1] ?? 0) > span.start || (diary.starts[at] ?? NEVER) < span.end) diary.tangled = true
   diary.starts.splice(at, 0, span.start)
   diary.ends.splice(at, 0, span.end)
   diary.froms.splice(at, 0, from)
@@ -61,7 +65,8 @@ export const longestFree = (diary: Diary, window: Span, start: number, end: numb
   let longest = 0
   let mine = start >= end
   const count = diary.starts.length
-  for (let i = Math.max(0, indexFrom(diary, window.start) - 1); i <= count; i++) {
+  const first = diary.tangled ? 0 : Math.max(0, indexFrom(diary, window.start) - 1)
+  for (let i = first; i <= count; i++) {
     const busyStart = i < count ? (diary.starts[i] ?? NEVER) : NEVER
     if (!mine && start <= busyStart) {
       longest = Math.max(longest, Math.min(start, window.end) - free)
@@ -77,12 +82,20 @@ export const longestFree = (diary: Diary, window: Span, start: number, end: numb
   return Math.max(longest, window.end - free)
 }
 
+/** Of the stretches that begin before a minute the one that ends last; -1 where there is none. */
+const lastBefore = (diary: Diary, minute: number): number => {
+  let last = indexFrom(diary, minute) - 1
+  if (!diary.tangled) return last
+  for (let i = last - 1; i >= 0; i--) if ((diary.ends[i] ?? 0) > (diary.ends[last] ?? 0)) last = i
+  return last
+}
+
 /** Later start that leaves room for every break; the same start when none is lost. */
 const afterBreak = (diary: Diary, start: number, end: number): number => {
   for (const { window, minutes } of diary.breaks) {
     if (start >= window.end || end <= window.start) continue
     if (longestFree(diary, window, start, end) >= minutes) continue
-    const before = indexFrom(diary, start) - 1
+    const before = lastBefore(diary, start)
     const free = Math.max(window.start, before >= 0 ? (diary.ends[before] ?? 0) : 0)
     return Math.max(start + 1, Math.min(free + minutes, window.end))
   }
@@ -111,7 +124,7 @@ export const earliest = (problem: Problem, diary: Diary, stretch: Stretch, limit
     let begin = Math.max(atLeast, shift.start + (way[from] ?? 0))
     while (begin + minutes <= shift.end && begin < limit) {
       const next = indexFrom(diary, begin)
-      const previous = next - 1
+      const previous = diary.tangled ? lastBefore(diary, begin) : next - 1
       if (previous >= 0 && (diary.ends[previous] ?? 0) > shift.start) {
         const free = (diary.ends[previous] ?? 0) + (way[(diary.tos[previous] ?? 0) * places + from] ?? 0)
         if (free > begin) {

@@ -265,7 +265,11 @@ export const standingIn = (
     const stopped = spell?.end === 'stopped' && spell.endMin === task.finishMin
     const later = occurrence + 1 < same.length
     const id = problem.machines[task.machine ?? -1]?.id ?? ''
-    const whole = (step.minutesByMachine.get(id) ?? 0) * factor(task.green, stepIndex, task.machine ?? -1)
+    const planned = step.minutesByMachine.get(id) ?? 0
+    // What was over by now took the minutes planned; only what ran at now goes at today's pace.
+    const pace =
+      task.startMin + planned > moment.nowMin ? factor(task.green, stepIndex, task.machine ?? -1) : 1
+    const whole = planned * pace
     const cut =
       spell?.end !== 'finished' &&
       task.finishMin - task.startMin < Math.round(whole) &&
