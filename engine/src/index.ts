@@ -357,6 +357,7 @@ export {
 } from './planning/replan/bail-out.ts'
 export type { BailMode } from './planning/replan/short-chain.ts'
 export { lastSafeStartOf } from './planning/replan/safe-starts.ts'
+export { lastSafeStartNow } from './planning/replan/safe-start-now.ts'
 export type { CaughtState, LostReason } from './planning/check/lost/lost.ts'
 export type { Pace } from './planning/pace/learn-paces.ts'
 export { disturbanceOf, type Disturbance } from './planning/replan/disturbance.ts'

@@ -130,7 +130,10 @@ export const KINDS = {
     example: { green: 'g07', operation: 'cut', headingDeg: 62 },
   }),
   problemReported: kind({
-    ...FIRST,
+    // 2: late, slower and sand short are problems of their own.
+    version: 2,
+    acceptedFrom: 1,
+    lifts: [(body) => body],
     meaning: 'A machine or person is out, or something else is wrong.',
     roles: WORKS,
     body: problemReportedBody,

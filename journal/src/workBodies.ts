@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { OPERATIONS, idSchema } from '@swardwright/engine'
+import { OPERATIONS, idSchema, instantSchema } from '@swardwright/engine'
 import { words } from './settledBodies.ts'
 import { entryId } from './uuid.ts'
 
@@ -49,6 +49,34 @@ export const problemReportedBody = v.variant('problem', [
   v.strictObject({ problem: v.literal('machineOut'), machine: idSchema, words: v.optional(words) }),
   v.strictObject({ problem: v.literal('personOut'), person: idSchema, words: v.optional(words) }),
   v.strictObject({ problem: v.literal('green'), green: idSchema, words }),
+  v.strictObject({
+    problem: v.literal('late'),
+    person: v.optional(v.pipe(idSchema, v.description('Who comes later; everybody where nobody is named'))),
+    until: v.pipe(instantSchema, v.description('When the work, or this person, begins')),
+    words: v.optional(words),
+  }),
+  v.strictObject({
+    problem: v.literal('slower'),
+    machine: idSchema,
+    factor: v.pipe(
+      v.number(),
+      v.minValue(0.3),
+      v.maxValue(5),
+      v.description('Times the planned minutes; below 1 is faster'),
+    ),
+    words: v.optional(words),
+  }),
+  v.strictObject({
+    problem: v.literal('sandShort'),
+    sand: v.picklist(['damp', 'kilnDried']),
+    massT: v.pipe(
+      v.number(),
+      v.minValue(0),
+      v.maxValue(2000),
+      v.description('Dry sand of this kind that lies in the bays now, t'),
+    ),
+    words: v.optional(words),
+  }),
   v.strictObject({ problem: v.literal('other'), words }),
 ])
 
