@@ -130,6 +130,8 @@ export const caughtSentence = (caught: CaughtGreen, course: Course): string => {
       return `${where}: it was before this plan was made.`
     case 'tooLittleTime':
       return `${where}: with everybody and every machine on it, it would still be ${durationWords(caught.byMin)} too late.`
+    case 'sandTooLate':
+      return `${where}: the sand that it still needs comes too late.`
     case 'notAllTogether':
       return `${where}: each of the greens in work could be saved, but not all of them.`
     case 'cannotBeDone':

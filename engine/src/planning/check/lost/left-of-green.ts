@@ -6,6 +6,7 @@ import { dayOfStart } from '../days.ts'
 import type { Facts, TaskFact } from '../facts.ts'
 import { sharedMin } from '../spans.ts'
 import { peopleAt, soonestCrew, type PersonAt } from './people-at.ts'
+import { sandLeft, type SandLeft } from './sand-left.ts'
 
 /** One step that a green still needs at now: its least minutes, and the earliest start and latest end that it can have at all. */
 export type LeftStep = {
@@ -154,6 +155,7 @@ export type LostGround = {
   readonly facts: Facts
   readonly nowMin: number
   readonly people: readonly PersonAt[]
+  readonly sand: SandLeft
   /** The machines that can do a step at all. */
   readonly doers: (step: ProblemStep) => readonly Doer[]
 }
@@ -196,7 +198,15 @@ export const lostGround = (facts: Facts, nowMin: number): LostGround => {
     known.set(step, found)
     return found
   }
-  return { facts, nowMin, people: peopleAt(facts, nowMin), doers }
+  return { facts, nowMin, people: peopleAt(facts, nowMin), sand: sandLeft(facts, nowMin), doers }
+}
+
+/** First minute at which a step can begin on a machine whose sand is not there yet: delivered, filled and brought. */
+const sandThere = ({ facts }: LostGround, machine: number, green: number, deliveredMin: number): number => {
+  const bay = bayOf(facts, green)
+  const goal = facts.problem.greens[green]?.place ?? SHED
+  const way = bay === undefined ? 0 : wayOf(facts, machine)(bay, goal)
+  return deliveredMin + (facts.problem.machines[machine]?.loadMin ?? 0) + way
 }
 
 /** Earliest end of each step still to be done if every machine and everybody trained were there for this green alone; NEVER from the first that can't be done at all. */
@@ -209,6 +219,7 @@ const forward = (ground: LostGround, green: number): readonly { start: number; e
     task !== undefined && task.startMin < nowMin
   let end = 0
   let dressed = -1
+  let needT = 0
   return steps.map((step, index) => {
     const task = tasks[index]
     if (isBegun(task)) {
@@ -223,6 +234,10 @@ const forward = (ground: LostGround, green: number): readonly { start: number; e
       from = Math.max(from, problem.days.find(({ startMin }) => startMin >= end)?.startMin ?? NEVER)
     if (step.dryNeedMm > 0 && dressed >= 0)
       from = Math.max(from, dryFrom(problem.driedMm, dressed, step.dryNeedMm))
+    needT += step.sandT
+    const deliveredMin = takesSand(step)
+      ? ground.sand.from(problem.greens[green]?.sand.kind ?? 'damp', needT)
+      : nowMin
     let best = { start: NEVER, end: NEVER }
     for (const { machine, crew, minutes, spans } of ground.doers(step)) {
       const lead = bringing(facts, machine, green, step, nowMin)
@@ -239,6 +254,7 @@ const forward = (ground: LostGround, green: number): readonly { start: number; e
         spans,
         Math.max(
           from,
+          deliveredMin > nowMin ? sandThere(ground, machine, green, deliveredMin) : 0,
           machine < 0
             ? nowMin
             : thereFor(facts.compiled.available[machine] ?? [], lead.fromMin, lead.minutes),

@@ -17,6 +17,8 @@ export type LostReason =
   | 'already'
   /** With every machine and everybody trained at once it would still be too late. */
   | 'tooLittleTime'
+  /** There would be time, but the sand that it needs comes too late. */
+  | 'sandTooLate'
   /** Each of the greens in work could be saved, but not so many together. */
   | 'notAllTogether'
   /** Nobody can do one of its steps any more within the days planned. */
@@ -128,6 +130,9 @@ const lacksSand = ({ facts, nowMin }: LostGround, green: number): boolean => {
   return needT > 0 && needT > supplyT - takenT + SLACK_T
 }
 
+/** As if sand were never short. */
+const PLENTY: LostGround['sand'] = { byMin: () => Infinity, from: () => 0 }
+
 /** What has been proven, by what was asked: it hangs on what was begun before now, not on the plan that is judged, so plans of one moment share it. */
 export type Proofs = Map<string, number>
 
@@ -156,10 +161,13 @@ const excusedAt = (
   )
   const lost = all
     .filter(({ state }) => caught.has(state.green) && (alone.get(state.green) ?? 0) > 0)
-    .map(({ state, deadline }) => {
+    .map(({ state, mark, deadline }) => {
       const by = alone.get(state.green) ?? 0
-      const never = by >= NEVER - deadline
-      return lostOf(facts, state, deadline, never ? 'cannotBeDone' : 'tooLittleTime', never ? 0 : by)
+      if (by >= NEVER - deadline) return lostOf(facts, state, deadline, 'cannotBeDone', 0)
+      const withSand = proven(proofs, `with sand ${state.green} ${mark}`, () =>
+        earliestAt({ ...ground, sand: PLENTY }, state.green, mark),
+      )
+      return lostOf(facts, state, deadline, withSand <= deadline ? 'sandTooLate' : 'tooLittleTime', by)
     })
   const savable = all.filter(({ state }) => (alone.get(state.green) ?? 0) === 0)
   const missed = savable.filter(({ state }) => caught.has(state.green))

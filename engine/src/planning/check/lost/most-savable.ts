@@ -1,6 +1,7 @@
 import type { Operation } from '../../operations.ts'
 import type { Span } from '../../problem.ts'
 import type { Facts } from '../facts.ts'
+import { SLACK_T } from '../spans.ts'
 import { fitsInSequence } from './in-sequence.ts'
 import { minutesIn, type LeftStep, type LostGround } from './left-of-green.ts'
 
@@ -104,6 +105,18 @@ const isShort = (pool: Pool, steps: readonly LeftStep[]): boolean => {
   )
 }
 
+/** Whether the sand that greens of a kind need comes too late for them together: a load is fetched before its dress begins. */
+const isSandShort = ({ facts, sand }: LostGround, steps: readonly LeftStep[]): boolean =>
+  (['damp', 'kilnDried'] as const).some((kind) => {
+    const own = steps
+      .filter(({ green, step }) => step.sandT > 0 && facts.problem.greens[green]?.sand.kind === kind)
+      .map(({ latestEnd, minutes, step }) => ({ loadBy: latestEnd - minutes, massT: step.sandT }))
+    return own.some(({ loadBy }) => {
+      const needT = own.reduce((sum, one) => (one.loadBy <= loadBy ? sum + one.massT : sum), 0)
+      return needT > sand.byMin(kind, loadBy) + SLACK_T
+    })
+  })
+
 const canAll = (
   ground: LostGround,
   pools: readonly Pool[],
@@ -111,6 +124,7 @@ const canAll = (
 ): boolean => {
   const steps = chosen.flat()
   if (steps.some((step) => step.earliestStart + step.minutes > step.latestEnd)) return false
+  if (isSandShort(ground, steps)) return false
   return pools.every((pool) => !isShort(pool, steps)) && fitsInSequence(ground, steps)
 }
 
