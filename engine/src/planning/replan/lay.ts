@@ -50,16 +50,3 @@ export const layJob = (field: Field, job: Job, notBefore: number, end: number): 
 /** Jobs in the order in which they are laid. */
 export const inOrder = (jobs: readonly Job[]): readonly Job[] =>
   [...jobs].sort((a, b) => a.key - b.key || a.green - b.green || a.step - b.step)
-
-/** Lays jobs one after the other; `notBefore` holds greens (by index) back from being opened. */
-export const lay = (
-  field: Field,
-  jobs: readonly Job[],
-  opens: readonly number[],
-  notBefore: ReadonlyMap<number, number>,
-): void => {
-  for (const job of jobs) {
-    const held = job.step === opens[job.green] ? (notBefore.get(job.green) ?? 0) : 0
-    layJob(field, job, held, field.problem.horizonMin)
-  }
-}

@@ -2,9 +2,10 @@ import type { ChainMarks } from '../chain.ts'
 import type { Problem } from '../problem.ts'
 import { NEVER } from '../spans.ts'
 import type { Loyalty } from './crew.ts'
-import { copyField, type Field } from './field.ts'
+import type { Field } from './field.ts'
 import { coursesOf, isInTime, type GreenCourse } from './judge-field.ts'
-import { inOrder, lay, type Job } from './lay.ts'
+import { layWeek } from './laid-week.ts'
+import { inOrder, type Job } from './lay.ts'
 import { placeWhole } from './place-whole.ts'
 import type { OldSteps } from './wishes.ts'
 
@@ -223,23 +224,6 @@ export type Repaired = {
   readonly left: readonly number[]
 }
 
-const layWithout = (
-  broken: Broken,
-  jobs: readonly Job[],
-  putOff: ReadonlySet<number>,
-  holds: ReadonlyMap<number, number>,
-): Field => {
-  const field = copyField(broken.stood)
-  const opens = broken.marks.map(({ open }) => open)
-  lay(
-    field,
-    jobs.filter(({ green }) => !putOff.has(green)),
-    opens,
-    holds,
-  )
-  return field
-}
-
 const NO_SHIFTS: ReadonlyMap<number, number> = new Map()
 
 /** `shifts` moves whole greens (by index, minutes) against the old plan before anything is laid.
@@ -253,23 +237,27 @@ export const repair = (
   const { problem, opened, skipped, old, marks } = broken
   const jobs = jobsOf(broken, way, wishes, shifts)
   const pinned = new Set(wishes.greens.keys())
-  const putOff = new Set<number>()
   const holds = new Map<number, number>()
   for (const [green, { openMin }] of wishes.greens) if (openMin !== null) holds.set(green, openMin)
-  let field = layWithout(broken, jobs, putOff, holds)
+  const week = layWeek(
+    broken.stood,
+    jobs,
+    marks.map(({ open }) => open),
+    holds,
+  )
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const remedy = remedyFor(broken, field, wishes, pinned)
+    const remedy = remedyFor(broken, week.field(), wishes, pinned)
     if (remedy === null) break
-    if (remedy.kind === 'putOff' || (holds.get(remedy.green) ?? 0) >= remedy.until) putOff.add(remedy.green)
-    else holds.set(remedy.green, remedy.until)
-    field = layWithout(broken, jobs, putOff, holds)
+    if (remedy.kind === 'putOff' || week.heldUntil(remedy.green) >= remedy.until) week.putOff(remedy.green)
+    else week.hold(remedy.green, remedy.until)
   }
+  let field = week.field()
   const left: number[] = []
   const planned = new Set(jobs.map(({ green }) => green))
   const waiting = problem.greens
     .map((_, green) => green)
     .filter(
-      (green) => !opened.has(green) && !skipped.has(green) && (putOff.has(green) || !planned.has(green)),
+      (green) => !opened.has(green) && !skipped.has(green) && (week.isPutOff(green) || !planned.has(green)),
     )
     .sort((a, b) => (broken.oldOpening[a] ?? NEVER) - (broken.oldOpening[b] ?? NEVER) || a - b)
   for (const green of waiting) {

@@ -114,10 +114,13 @@ const shiftsOf = (broken: Broken, schedule: Schedule): ReadonlyMap<number, numbe
     }),
   )
 
-/** The chosen way, with the old plan only shifted beside it. */
+/** The old plan only shifted to the right. */
+export const shiftOf = (situation: Situation, broken: Broken): Candidate =>
+  candidateOf(broken, 'shift', scheduleOf(situation, repair(broken, WAYS.shift, wishesOf(situation, broken))))
+
+/** The chosen way. */
 export type Chosen = {
   readonly best: Candidate
-  readonly shift: Candidate
   /** Ways that were laid and compared. */
   readonly ways: number
 }
@@ -127,20 +130,19 @@ export const chooseWay = (situation: Situation, broken: Broken, proofs: Proofs =
   const compiled = compileProblem(situation.problem)
   const wishes = wishesOf(situation, broken)
   const candidates: Candidate[] = []
-  const shifted = scheduleOf(situation, repair(broken, WAYS.shift, wishes))
-  const shift = candidateOf(broken, 'shift', shifted)
   const planned = asPlanned(situation, broken)
   if (planned !== null) {
     const same = judged(compiled, candidateOf(broken, 'asPlanned', planned), proofs)
-    if (same.faults === 0 && same.caught.length === 0) return { best: same, shift, ways: 2 }
+    if (same.faults === 0 && same.caught.length === 0) return { best: same, ways: 1 }
   }
+  const shift = shiftOf(situation, broken)
   candidates.push(shift)
   const lay = (from: Broken, way: Way, name: string): void => {
     candidates.push(candidateOf(from, name, scheduleOf(situation, repair(from, way, wishes))))
   }
   lay(broken, WAYS.swap, 'swap')
   lay(broken, WAYS.openedFirst, 'openedFirst')
-  const saved = savedByShift(broken, shifted)
+  const saved = savedByShift(broken, shift.schedule)
   if (candidates.every(({ caught }) => caught.length > 0)) {
     lay(broken, WAYS.hurry, 'hurry')
     if (candidates.every(({ caught }) => caught.length > 0))
@@ -163,5 +165,5 @@ export const chooseWay = (situation: Situation, broken: Broken, proofs: Proofs =
     if (best === null || (word.faults ?? 0) < (best.faults ?? 0)) best = word
     if (word.faults === 0) break
   }
-  return { best: best ?? judged(compiled, shift, proofs), shift, ways: candidates.length }
+  return { best: best ?? judged(compiled, shift, proofs), ways: candidates.length }
 }
