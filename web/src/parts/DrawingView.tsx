@@ -11,6 +11,8 @@ export type Drag = {
 }
 
 type Touch = {
+  /** Parts that can be pressed, counted while they are made. */
+  made: number
   readonly on: (touched: Touched) => void
   /** Kinds of part that can be pressed; all when left out. */
   readonly parts: readonly string[] | undefined
@@ -44,17 +46,34 @@ const dragging = (drag: Drag, touched: Touched) => ({
   },
 })
 
-const press = (on: (touched: Touched) => void, touched: Touched) => ({
-  tabIndex: 0,
+/** The next or the last part that can be pressed, from the one that has the focus. */
+const toNeighbour = (from: Element, step: 1 | -1): void => {
+  const parts = [...(from.closest('.drawing')?.querySelectorAll<SVGElement>('[data-part][tabindex]') ?? [])]
+  const at = parts.findIndex((part) => part === from)
+  parts[at + step]?.focus()
+}
+
+const STEP_OF: Readonly<Record<string, 1 | -1>> = {
+  ArrowRight: 1,
+  ArrowDown: 1,
+  ArrowLeft: -1,
+  ArrowUp: -1,
+}
+
+/** The drawing is one stop of the tab key; the arrows lead from part to part. SVG knows the attribute in small letters only. */
+const press = (on: (touched: Touched) => void, touched: Touched, isFirst: boolean) => ({
+  tabindex: isFirst ? 0 : -1,
   role: 'button',
   onClick: (event: Event) => {
     event.stopPropagation()
     on(touched)
   },
   onKeyDown: (event: KeyboardEvent) => {
-    if (event.key !== 'Enter' && event.key !== ' ') return
+    const step = STEP_OF[event.key]
+    if (step === undefined && event.key !== 'Enter' && event.key !== ' ') return
     event.preventDefault()
-    on(touched)
+    if (step === undefined) on(touched)
+    else if (event.currentTarget instanceof Element) toNeighbour(event.currentTarget, step)
   },
 })
 
@@ -66,7 +85,7 @@ const element = (drawing: Drawing | string, touch: Touch, key: number): VNode | 
     touch === null || typeof part !== 'string' || touch.parts?.includes(part) === false
       ? {}
       : {
-          ...press(touch.on, { part, id }),
+          ...press(touch.on, { part, id }, touch.made++ === 0),
           ...(touch.drag?.parts.includes(part) === true ? dragging(touch.drag, { part, id }) : {}),
         }
   return h(
@@ -87,7 +106,9 @@ export const DrawingView = (props: {
   <div class={`drawing ${props.class ?? ''}`}>
     {element(
       props.drawing,
-      props.onTouch === undefined ? null : { on: props.onTouch, parts: props.touchable, drag: props.drag },
+      props.onTouch === undefined
+        ? null
+        : { made: 0, on: props.onTouch, parts: props.touchable, drag: props.drag },
       0,
     )}
   </div>
