@@ -1,11 +1,25 @@
+import { join } from 'node:path'
 import { defineConfig } from 'vite'
 import { preact } from '@preact/preset-vite'
+import { SERVICE_WORKER_FILE, serviceWorkerShell } from './service-worker-plugin.ts'
+
+const here = (path: string): string => join(import.meta.dirname, path)
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [preact()],
+  plugins: [preact(), serviceWorkerShell(here('public'))],
   resolve: { conditions: ['swardwright-source', 'module', 'browser', 'development|production'] },
-  build: { outDir: 'dist/app', emptyOutDir: true, target: 'es2023' },
+  build: {
+    outDir: 'dist/app',
+    emptyOutDir: true,
+    target: 'es2023',
+    rolldownOptions: {
+      input: { index: here('index.html'), sw: here('src/offline/service-worker.ts') },
+      output: {
+        entryFileNames: ({ name }) => (name === 'sw' ? SERVICE_WORKER_FILE : 'assets/[name]-[hash].js'),
+      },
+    },
+  },
   worker: { format: 'es' },
   server: { proxy: { '/api': 'http://127.0.0.1:8420', '/health': 'http://127.0.0.1:8420' } },
 })

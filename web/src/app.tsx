@@ -3,6 +3,7 @@ import { AccountPage } from './screens/account/AccountPage.tsx'
 import { JoinPage } from './screens/join/JoinPage.tsx'
 import { NumberPanel } from './parts/NumberPanel.tsx'
 import { FirstPage } from './screens/first/FirstPage.tsx'
+import { CrewPage } from './screens/crew/CrewPage.tsx'
 import { CoursePage } from './screens/course/CoursePage.tsx'
 import { FixturesPage } from './screens/fixtures/FixturesPage.tsx'
 import { GreenPage } from './screens/green/GreenPage.tsx'
@@ -15,17 +16,21 @@ import { PlanPage } from './screens/plan/PlanPage.tsx'
 import { PrescriptionPage } from './screens/prescription/PrescriptionPage.tsx'
 import { OutlinePage } from './screens/outline/OutlinePage.tsx'
 import { RunsPage } from './screens/runs/RunsPage.tsx'
+import { PaperPage } from './screens/paper/PaperPage.tsx'
 import { SettingsPage } from './screens/settings/SettingsPage.tsx'
 import { SheetsPage } from './screens/sheets/SheetsPage.tsx'
 import { StoresPage } from './screens/stores/StoresPage.tsx'
 import { HistoryPage } from './screens/weather/HistoryPage.tsx'
 import { WeatherPage } from './screens/weather/WeatherPage.tsx'
+import { NewVersion } from './shell/NewVersion.tsx'
 import { Tabs } from './shell/Tabs.tsx'
+import { isCrewPhone } from './state/access.ts'
 import { opening } from './state/journal.ts'
 
 const Pages = () => (
   <Router>
-    <Route path="/" component={NowPage} />
+    <Route path="/" component={isCrewPhone.value ? CrewPage : NowPage} />
+    <Route path="/crew" component={CrewPage} />
     <Route path="/course" component={CoursePage} />
     <Route path="/green/:id" component={GreenPage} />
     <Route path="/green/:id/outline" component={OutlinePage} />
@@ -40,6 +45,7 @@ const Pages = () => (
     <Route path="/people" component={PeoplePage} />
     <Route path="/machines" component={MachinesPage} />
     <Route path="/account" component={AccountPage} />
+    <Route path="/paper" component={PaperPage} />
     <Route path="/settings" component={SettingsPage} />
     <Route path="/more" component={MorePage} />
     <Route default component={LostPage} />
@@ -66,5 +72,6 @@ export const App = () => (
       <FirstPage opening={opening.value} />
     )}
     <NumberPanel />
+    <NewVersion />
   </LocationProvider>
 )

@@ -1,7 +1,9 @@
 import { render } from 'preact'
 import { App } from './app.tsx'
 import { restoreTheme } from './shell/theme.ts'
+import { keepApp } from './state/app-version.ts'
 import { restoreAuthor } from './state/author.ts'
+import { restoreTyped } from './state/carry-typed.ts'
 import { startClock } from './state/clock.ts'
 import { keepDraft } from './state/kept-draft.ts'
 import { followFacts } from './state/follow.ts'
@@ -18,7 +20,9 @@ adoptTokens()
 restoreTheme()
 restoreAuthor()
 startClock()
+restoreTyped()
 render(<App />, document.getElementById('app') ?? document.body)
 keepDraft()
 followFacts()
 void openJournal()
+void keepApp()

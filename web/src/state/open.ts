@@ -17,6 +17,7 @@ import { author, authorIsTied } from './author.ts'
 import { courseId, journal, keepsEntries, link, opening, refused, unsent } from './journal.ts'
 import { listenLive } from './live.ts'
 import { freshId, openDesk, readAll, takeIn } from './record.ts'
+import { askToLast } from './storage.ts'
 
 const RETRY_MS = 10_000
 
@@ -137,6 +138,7 @@ const openCourse = async (store: EntryStore, course: string): Promise<void> => {
   })
   const keptEntry = (entry: Entry): void => {
     tell(entry)
+    void askToLast()
     void sync()
   }
   openDesk({ store, device, kept: keptEntry }, null)

@@ -5,6 +5,7 @@ import { author, authorIsTied, setAuthor } from '../../state/author.ts'
 import { refused } from '../../state/journal.ts'
 import { Attention } from './Attention.tsx'
 import { ClubFacts } from './ClubFacts.tsx'
+import { ThisDevice } from './ThisDevice.tsx'
 import { UnitChoices } from './UnitChoices.tsx'
 import { WorkRules } from './WorkRules.tsx'
 import { WORDS } from './words.ts'
@@ -30,6 +31,9 @@ export const SettingsPage = () => (
         {authorIsTied.value ? null : (
           <TextField label={WORDS.you} hint={WORDS.youHint} value={author.value} onValue={setAuthor} />
         )}
+        <Part title={WORDS.device}>
+          <ThisDevice />
+        </Part>
         <Part title={WORDS.units}>
           <UnitChoices />
         </Part>

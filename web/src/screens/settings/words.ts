@@ -21,8 +21,28 @@ export const WORDS = {
   night: 'A cleared or dressed green may stand a dry night',
   units: 'Units',
   unitsLead: 'Each quantity in the unit the club reads. What is stored does not change.',
+  device: 'This device',
   you: 'Your name',
   youHint: 'Stands beside what you record from this device',
+} as const
+
+/** What this device keeps, in sentences. */
+export const DEVICE_WORDS = {
+  app: {
+    'not yet': 'The app is being kept on this device.',
+    kept: 'The app is kept on this device and opens without a line.',
+  },
+  appNever: 'This browser does not keep the app: it opens only while the server answers.',
+  lasting: {
+    lasting: 'The browser has promised to keep what is recorded here until somebody removes it.',
+    'while there is room':
+      'The browser may clear what is recorded here when the device runs short of room. Putting the app on the home screen helps.',
+    unknown:
+      'The browser has not promised yet to keep what is recorded here. It is asked at the first entry.',
+  },
+  keepsNothing:
+    'This browser keeps nothing: what is recorded lasts only while the page is open, or once it is sent.',
+  ask: 'Ask the browser to keep it',
 } as const
 
 /** What each quantity is called. */
