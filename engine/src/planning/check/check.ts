@@ -5,7 +5,7 @@ import { compileProblem, type CompiledProblem } from './compile.ts'
 import { factsOf, greenId, type Facts } from './facts.ts'
 import type { Finding, RuleCheck } from './finding.ts'
 import { againstRecord, type ToldSpell } from './rules/record.ts'
-import { splitLost, type LostGreen, type Proofs } from './lost/lost.ts'
+import { isFaultAlways, splitLost, type LostGreen, type Proofs } from './lost/lost.ts'
 import { readPlanTasks, readScheduledTasks, type PlanToCheck } from './read-tasks.ts'
 import { notAccountedFor } from './rules/accounted.ts'
 import { breakMissed } from './rules/breaks.ts'
@@ -163,6 +163,24 @@ export const judgeSchedule = (
     facts,
     [...TASK_RULES.flatMap((rule) => rule(facts)), ...notAccountedFor(facts, [...new Set(unplanned)])],
     proofs,
+  )
+}
+
+/** Whether `judgeSchedule` finds no fault. Stops at the first that nothing can excuse: for callers that try hundreds of variants. */
+export const isFaultless = (compiled: CompiledProblem, schedule: Schedule, proofs: Proofs): boolean => {
+  const facts = factsOf(compiled, readScheduledTasks(compiled, schedule.tasks))
+  const hard: Finding[] = []
+  for (const rule of TASK_RULES) {
+    const found = rule(facts)
+    if (found.some((finding) => isFaultAlways(facts, finding))) return false
+    hard.push(...found)
+  }
+  const unplanned = new Set([
+    ...schedule.unplanned.flatMap(({ green }) => greenId(facts, green) ?? []),
+    ...compiled.problem.excluded.map(({ green }) => green),
+  ])
+  return (
+    notAccountedFor(facts, [...unplanned]).length === 0 && splitLost(facts, hard, proofs).faults.length === 0
   )
 }
 

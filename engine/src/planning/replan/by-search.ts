@@ -8,7 +8,7 @@ import { byTime } from './old-plan.ts'
 import type { Broken } from './repair.ts'
 
 /** Complete schedules that a replan may spend on the search: few, since it must answer in a blink. */
-const REPLAN_SCHEDULES = 8
+const REPLAN_SCHEDULES = 4
 
 /** The problem without the greens that the manager leaves out: no machine can do their steps. */
 const withoutSkipped = ({ problem, skipped }: Broken): Problem => ({

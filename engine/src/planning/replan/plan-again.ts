@@ -1,5 +1,6 @@
+import { MINUTE_MS } from '../../time/zone.ts'
 import { chainMarks } from '../chain.ts'
-import { judgeSchedule } from '../check/check.ts'
+import { isFaultless } from '../check/check.ts'
 import type { CompiledProblem } from '../check/compile.ts'
 import type { Proofs } from '../check/lost/lost.ts'
 import type { Plan, PlanTask, PlanToCheck } from '../plan.ts'
@@ -109,7 +110,7 @@ export const planAgain = (
   const made = withOpenEnds(compiled, scheduleToPlan(problem, schedule, old), schedule.tasks)
   const write = instantWriter(problem)
   const isClean = (tasks: readonly ScheduledTask[]): boolean =>
-    judgeSchedule(compiled, { ...schedule, tasks }, proofs).faults.length === 0
+    isFaultless(compiled, { ...schedule, tasks }, proofs)
   const days = made.days.map((row) => {
     const day = problem.days.findIndex(({ date }) => date === row.date)
     const hours = problem.days[day]
@@ -122,7 +123,8 @@ export const planAgain = (
     const untouched = isSameSky && (hours?.startMin ?? 0) > nowMin
     if (was !== undefined && untouched && sameDayWork(ofDay(schedule.tasks), ofDay(oldTasks)))
       return { ...row, lastSafeStart: was.lastSafeStart }
-    const minute = safeStartOn(problem, schedule.tasks, day, feasible ? isClean : () => false)
+    const guess = Math.round((Date.parse(was?.lastSafeStart ?? '') - problem.originMs) / MINUTE_MS)
+    const minute = safeStartOn(problem, schedule.tasks, day, feasible ? isClean : () => false, guess)
     return { ...row, lastSafeStart: minute === null ? null : write(minute) }
   })
   return { ...made, tasks: withOldIds(made.tasks, old.tasks), days, feasible }

@@ -125,6 +125,11 @@ export type Chosen = {
   readonly ways: number
 }
 
+const bestOf = (
+  candidates: readonly Candidate[],
+  compare: (a: Candidate, b: Candidate) => number,
+): Candidate | undefined => [...candidates].sort(compare)[0]
+
 /** All ways that are worth comparing, and the best that the checker has nothing against. */
 export const chooseWay = (situation: Situation, broken: Broken, proofs: Proofs = new Map()): Chosen => {
   const compiled = compileProblem(situation.problem)
@@ -142,14 +147,19 @@ export const chooseWay = (situation: Situation, broken: Broken, proofs: Proofs =
   }
   lay(broken, WAYS.swap, 'swap')
   lay(broken, WAYS.openedFirst, 'openedFirst')
+  const isFlawless = (one: Candidate | undefined): boolean =>
+    one !== undefined &&
+    one.caught.every((green) => !saved.has(green)) &&
+    judged(compiled, one, proofs).faults === 0
   const saved = savedByShift(broken, shift.schedule)
-  if (candidates.every(({ caught }) => caught.length > 0)) {
+  const compare = compareCandidates(saved)
+  // A way that the checker has nothing against catches no more greens than must be: then nobody need hurry.
+  if (candidates.every(({ caught }) => caught.length > 0) && !isFlawless(bestOf(candidates, compare))) {
     lay(broken, WAYS.hurry, 'hurry')
     if (candidates.every(({ caught }) => caught.length > 0))
       lay({ ...broken, stood: rescue(broken, saved).field }, WAYS.swap, 'rescue')
   }
-  const compare = compareCandidates(saved)
-  const [first] = [...candidates].sort(compare)
+  const first = bestOf(candidates, compare)
   const costsGreens = first !== undefined && (first.putOff > 0 || first.score.unfinishedGreens > 0)
   if (costsGreens) {
     const searched = bySearch(situation, broken)

@@ -26,6 +26,7 @@ const halved = (
   green: number,
   openedMin: number,
   isClean: JudgeSchedule,
+  guessMin: number,
 ): number => {
   const marks = problem.greens.map(chainMarks)
   const mark = marks[green]
@@ -44,8 +45,11 @@ const halved = (
     )
     return !late && isClean(moved)
   }
+  // A day on which little has changed keeps its minute: two looks then do.
+  const guesses = [guessMin, guessMin + 1]
   while (unsafe - safe > 1) {
-    const middle = (safe + unsafe) >> 1
+    const guess = guesses.shift() ?? safe
+    const middle = guess > safe && guess < unsafe ? guess : (safe + unsafe) >> 1
     if (isSafe(middle)) safe = middle
     else unsafe = middle
   }
@@ -65,18 +69,19 @@ export const lastOpeningOf = (
   return last === undefined ? null : { green: last.green, openedMin: last.opened }
 }
 
-/** Last safe start of the green opened last on a day, minutes; its own opening where that is over; null where none is opened. */
+/** Last safe start of the green opened last on a day, minutes; its own opening where that is over; null where none is opened. `guessMin` is looked at first. */
 export const safeStartOn = (
   problem: Problem,
   tasks: readonly ScheduledTask[],
   day: number,
   isClean: JudgeSchedule,
+  guessMin: number,
 ): number | null => {
   const last = lastOpeningOf(problem, tasks, day)
   if (last === null) return null
   return last.openedMin < (problem.committed?.nowMin ?? 0)
     ? last.openedMin
-    : halved(problem, tasks, last.green, last.openedMin, isClean)
+    : halved(problem, tasks, last.green, last.openedMin, isClean, guessMin)
 }
 
 /**
@@ -93,7 +98,7 @@ export const lastSafeStartOf = (
   const compiled = compileProblem(problem)
   const isClean: JudgeSchedule = (moved) =>
     judgeSchedule(compiled, { tasks: moved, unplanned: unplannedOf(problem, moved) }).faults.length === 0
-  return halved(problem, tasks, green, own.opened, isClean)
+  return halved(problem, tasks, green, own.opened, isClean, -1)
 }
 
 /** Greens that the tasks leave out, so that a schedule accounts for all. */

@@ -198,7 +198,22 @@ export const lostGround = (facts: Facts, nowMin: number): LostGround => {
     known.set(step, found)
     return found
   }
-  return { facts, nowMin, people: peopleAt(facts, nowMin), sand: sandLeft(facts, nowMin), doers }
+  // Often all is proven already: then nobody and nothing is looked up.
+  let people: readonly PersonAt[] | null = null
+  let sand: SandLeft | null = null
+  return {
+    facts,
+    nowMin,
+    get people() {
+      people ??= peopleAt(facts, nowMin)
+      return people
+    },
+    get sand() {
+      sand ??= sandLeft(facts, nowMin)
+      return sand
+    },
+    doers,
+  }
 }
 
 /** First minute at which a step can begin on a machine whose sand is not there yet: delivered, filled and brought. */

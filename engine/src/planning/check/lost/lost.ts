@@ -192,6 +192,15 @@ const excusedAt = (
     : [...lost, ...missed.map(({ state, deadline }) => lostOf(facts, state, deadline, 'notAllTogether', 0))]
 }
 
+/** Whether a finding is a fault whatever else the plan does: no matter of history, nor of a green that may have been lost. */
+export const isFaultAlways = (facts: Facts, finding: Finding): boolean => {
+  const nowMin = facts.problem.committed?.nowMin
+  return (
+    nowMin === undefined ||
+    (!isStateRule(finding) && finding.rule !== 'missingOperation' && !isHistory(facts, finding, nowMin))
+  )
+}
+
 /**
  * Tells faults of a plan from what was lost before it was made. History is excused: findings that name only tasks begun before now. A green that was in work at now and is caught by
  * rain or night is excused only if it was caught already, or if it is proven that it, or that so many of the greens in work, could not be finished in time by anybody. A
@@ -212,8 +221,7 @@ export const splitLost = (
   const states = new Map(facts.states.map((state) => [state.green, state]))
   const indexOf = new Map(facts.compiled.greenIds.map((id, index) => [id, index]))
   const greenOf = (finding: Finding): number => indexOf.get(finding.green ?? '') ?? -1
-  const open = hard.filter((finding) => !isStateRule(finding) && finding.rule !== 'missingOperation')
-  const faults = open.filter((finding) => !isHistory(facts, finding, nowMin))
+  const faults = hard.filter((finding) => isFaultAlways(facts, finding))
   const caught = hard.filter(isStateRule)
   const before = new Map(
     caught
@@ -228,8 +236,8 @@ export const splitLost = (
   const missing = hard.filter(({ rule }) => rule === 'missingOperation')
   for (const state of inWork) {
     const isMissing = missing.some((finding) => greenOf(finding) === state.green)
-    const cannot = stepNobodyDoes(ground, state.green) >= 0 || lacksSand(ground, state.green)
-    if (!isMissing || lost.has(state.green) || !cannot) continue
+    if (!isMissing || lost.has(state.green)) continue
+    if (stepNobodyDoes(ground, state.green) < 0 && !lacksSand(ground, state.green)) continue
     const first = caught.find((finding) => greenOf(finding) === state.green)
     lost.set(state.green, lostOf(facts, state, first?.atMin ?? null, 'cannotBeDone', 0))
   }
