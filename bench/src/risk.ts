@@ -63,6 +63,13 @@ const total = (risk: PlanRisk, of: 'opened' | 'finished'): number =>
 
 const oneDecimal = (value: number): number => Math.round(value * 10) / 10
 
+/** Share of fresh skies with a caught green when none is opened after the last safe start that was known when the plan was made. */
+const chanceUntil = (fresh: PlanRisk['days'][number], lastSafeStart: string | null): number => {
+  if (lastSafeStart === null) return 0
+  const until = Date.parse(lastSafeStart)
+  return fresh.curve.findLast(({ opens }) => Date.parse(opens) <= until)?.chance ?? 0
+}
+
 /** One week: its safe plan judged by fresh skies, the plain plan beside it. */
 const weekOf = (week: Week) => {
   const { course, prescription, weather, start } = week
@@ -73,18 +80,17 @@ const weekOf = (week: Week) => {
   const seconds = (performance.now() - begun) / 1000
   const fresh = planRisk(safe.value.plan, input, { level: LEVEL, draws: FRESH, seed: 2 })
   if (!fresh.ok) throw new Error(`${week.name}: ${fresh.error.type}`)
-  const { plainRisk, plan } = safe.value
+  const { plainRisk, plan, risk } = safe.value
   return {
     name: week.name,
     greens: course.greens.length,
     isClean: plan.feasible,
     seconds: oneDecimal(seconds),
-    days: fresh.value.days.map(({ date, planned, chance }) => ({
-      date,
-      planned,
-      caughtShare: chance,
-      isUnder: chance <= LIMIT,
-    })),
+    days: fresh.value.days.map((day) => {
+      const lastSafeStart = risk.days.find(({ date }) => date === day.date)?.lastSafeStart ?? null
+      const caughtShare = chanceUntil(day, lastSafeStart)
+      return { date: day.date, planned: day.planned, caughtShare, isUnder: caughtShare <= LIMIT }
+    }),
     safe: {
       opened: oneDecimal(total(fresh.value, 'opened')),
       finished: oneDecimal(total(fresh.value, 'finished')),

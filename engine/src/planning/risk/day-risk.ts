@@ -17,13 +17,13 @@ export type DayRisk = {
   readonly day: number
   /** Skies played out. */
   readonly scenarios: number
-  /** Share of skies with a caught green if all the greens planned for the day are opened as the sky allows, 0 to 1. */
+  /** Share of skies with a caught green if the greens planned for the day are opened as the sky allows, and none after the planned opening of the last, 0 to 1. */
   readonly chance: number
   /** The curve of risk against time: the planned openings in order, then the last green opened later and later until dark. Never falling. */
   readonly curve: readonly RiskPoint[]
-  /** Latest minute of opening at which the chance stays under the manager's level; null when even the first green is over it. */
+  /** Latest minute of opening at which the chance stays under the level asked of the sample (`askedOf`); null when even the first green is over it. */
   readonly lastSafeStartMin: number | null
-  /** Greens opened, and finished, on average over the skies: with no limit, and with the last safe start kept. */
+  /** Greens opened, and finished, on average over the skies: with none after the last planned opening, and with the last safe start kept. */
   readonly opened: { readonly plain: number; readonly safe: number }
   readonly finished: { readonly plain: number; readonly safe: number }
 }
@@ -55,6 +55,17 @@ export const overScenarios = (
   const count = Math.max(1, scenarios.length)
   return { chance: caught / count, opened: opened / count, finished: finished / count }
 }
+
+/**
+ * The level asked of the sample: one standard error of it under the manager's, so that the true chance, which the sample only estimates, stays under the manager's
+ * level five times in six.
+ */
+export const askedOf = (level: number, scenarios: number): number =>
+  Math.max(0, level - Math.sqrt((level * (1 - level)) / Math.max(1, scenarios)))
+
+/** The chance of a caught green when none is opened after the planned opening of the last. */
+export const chanceAsPlanned = (plan: DayPlan, scenarios: readonly Scenario[]): number =>
+  overScenarios(plan, scenarios, plan.greens.at(-1)?.openMin ?? -1).chance
 
 /** The curve: one point for each planned opening, then the last green later and later. Chances are kept from falling where a later start changes who meets whom. */
 const curveOf = (plan: DayPlan, scenarios: readonly Scenario[]): readonly RiskPoint[] => {
@@ -92,9 +103,10 @@ const lastUnder = (curve: readonly RiskPoint[], level: number): number | null =>
  */
 export const dayRisk = (plan: DayPlan, scenarios: readonly Scenario[], level: number): DayRisk => {
   const curve = curveOf(plan, scenarios)
-  const lastSafeStartMin = lastUnder(curve, level)
-  const plain = overScenarios(plan, scenarios, NEVER)
-  const safe = overScenarios(plan, scenarios, lastSafeStartMin ?? -1)
+  const lastSafeStartMin = lastUnder(curve, askedOf(level, scenarios.length))
+  const lastPlannedMin = plan.greens.at(-1)?.openMin ?? -1
+  const plain = overScenarios(plan, scenarios, lastPlannedMin)
+  const safe = overScenarios(plan, scenarios, Math.min(lastPlannedMin, lastSafeStartMin ?? -1))
   return {
     day: plan.day,
     scenarios: scenarios.length,

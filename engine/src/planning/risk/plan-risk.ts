@@ -44,6 +44,7 @@ export type PlanRisk = {
     readonly date: string
     /** Greens that the plan opens on the day. */
     readonly planned: number
+    /** If none is opened after the planned opening of the last. */
     readonly chance: number
     /** Standard error of the chance, from the number of skies. */
     readonly standardError: number

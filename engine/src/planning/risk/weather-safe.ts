@@ -1,6 +1,6 @@
 import type { Problem, ScheduledTask } from '../problem.ts'
 import { AS_FORECAST, carefulProblem, sharesOf, type Care } from './careful-sky.ts'
-import { overScenarios } from './day-risk.ts'
+import { askedOf, chanceAsPlanned, overScenarios } from './day-risk.ts'
 import { dayPlans, type DayPlan } from './play-out.ts'
 import type { Scenario } from './scenario.ts'
 
@@ -28,13 +28,6 @@ const SHARES = [0.3, 0.15, 0.07, 0.03, 0.01]
 
 /** Rounds of planning; days that are over the level even then open nothing. */
 const MOST_ROUNDS = 14
-
-/**
- * The level asked of the sample: one standard error of it under the manager's, so that the true chance, which the sample only estimates, stays under the manager's
- * level five times in six.
- */
-const asked = ({ level, scenarios }: Caution): number =>
-  Math.max(0, level - Math.sqrt((level * (1 - level)) / Math.max(1, scenarios.length)))
 
 /** How many of the greens that a day opens could stay, opened in their order, without going over a level, and when these are finished. */
 type Kept = { readonly greens: number; readonly finishMin: number }
@@ -82,7 +75,7 @@ const giveWay = (state: DayCare, kept: Kept): void => {
  */
 export const weatherSafe = (problem: Problem, schedules: Schedules, caution: Caution): WeatherSafe => {
   const { scenarios } = caution
-  const level = asked(caution)
+  const level = askedOf(caution.level, scenarios.length)
   const shares = sharesOf(problem, scenarios)
   const states: DayCare[] = problem.days.map(() => ({ care: AS_FORECAST, best: null, isSettled: false }))
   let tasks = schedules(problem)
@@ -92,7 +85,7 @@ export const weatherSafe = (problem: Problem, schedules: Schedules, caution: Cau
     let isDone = true
     for (const [day, state] of states.entries()) {
       const plan = plans.get(day)
-      const isOver = plan !== undefined && overScenarios(plan, scenarios, Infinity).chance > level
+      const isOver = plan !== undefined && chanceAsPlanned(plan, scenarios) > level
       const opens = plan?.greens.length ?? 0
       if (isOver && rounds >= MOST_ROUNDS)
         state.care = { ...state.care, finishBy: problem.days[day]?.startMin ?? 0 }
