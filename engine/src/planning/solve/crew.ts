@@ -1,5 +1,6 @@
 import { NEVER } from '../spans.ts'
 import { personBegin } from './person.ts'
+import { WISH_MIN } from './recipe.ts'
 import type { Run } from './run.ts'
 import type { CrewWanted } from './wanted.ts'
 
@@ -15,6 +16,8 @@ const reluctance = (run: Run, wanted: CrewWanted, person: number): number => {
   const operation = ground.operation[wanted.step] ?? 0
   let minutes = recipe.shun[person * ground.operations + operation] ?? 0
   if (wanted.holder >= 0 && wanted.holder !== person) minutes += KEEP_POST_MIN
+  const wished = recipe.person[wanted.step] ?? 0
+  if (wished > 0 && wished !== person + 1) minutes += WISH_MIN
   if (hints === null || recipe.follow === 0) return minutes
   const row = wanted.step * ground.mostCrew
   for (let n = 0; n < ground.mostCrew; n++) if (hints.people[row + n] === person) return minutes

@@ -60,6 +60,7 @@ const placeAnywhere = (run: Run, green: number, minding: boolean): number => {
       const end = placeGreen(run, green, { window, attempt })
       if (end >= 0 && misses > 0 && a === 0) setScalar(run, at.misses + w, 0)
       if (end >= 0) return end
+      if (run.isCut) return -1
       if (a === 0) setScalar(run, at.misses + w, misses + 1)
     }
   }
@@ -124,6 +125,14 @@ const fillUp = (run: Run, made: Made, order: Int32Array): void => {
   }
 }
 
+/** Leaves out the green at a place and all behind it: the schedule can't be over by the cutoff. */
+const giveUp = (run: Run, made: Made, order: Int32Array, place: number): void => {
+  backTo(run, made.marks[place] ?? 0)
+  for (let i = place; i < order.length; i++) made.ends[order[i] ?? 0] = -1
+  made.order.set(order)
+  made.standing = place
+}
+
 /**
  * Makes one schedule from the recipe of the run: each green in turn goes, with its whole chain, into the first window that it fits into, every step as early as the
  * gaps of machines and people allow. Greens at the front of the order that stand as they did in the schedule before are left standing.
@@ -134,10 +143,15 @@ export const generate = (run: Run, made: Made): void => {
   backTo(run, made.marks[same] ?? 0)
   for (let green = 0; green < made.filled.length; green++) if (made.filled[green] === 1) made.ends[green] = -1
   made.filled.fill(0)
+  run.isCut = false
   for (let i = same; i < order.length; i++) {
     const green = order[i] ?? 0
     made.marks[i] = run.undoLength
     made.ends[green] = placeOne(run, green)
+    if (run.isCut) {
+      giveUp(run, made, order, i)
+      return
+    }
   }
   made.order.set(order)
   made.marks[order.length] = run.undoLength

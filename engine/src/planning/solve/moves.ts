@@ -26,7 +26,7 @@ const fromTail = (places: number, random: Random): number =>
   places - 1 - random.below(1 + Math.floor(places / 3))
 
 /** Changes the order: one green elsewhere, two exchanged, a stretch turned round or shuffled. */
-const changeOrder = (order: Int32Array, random: Random): void => {
+export const changeOrder = (order: Int32Array, random: Random): void => {
   const a = random.below(5) < 2 ? fromTail(order.length, random) : random.below(order.length)
   const b = random.below(order.length)
   const kind = random.below(10)

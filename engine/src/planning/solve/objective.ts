@@ -29,6 +29,11 @@ export const finishGuide = (judged: Judged, greens: number): number =>
   leadCost(judged) * GUIDE_ROOM +
   Math.min(GUIDE_ROOM - 1, Math.floor((judged.finishSumMin * 4) / Math.max(1, greens)) + judged.finishMin)
 
+/** What leads the polishing: all that comes before the finish, then the last finish and a sixteenth of the mean, in sixteenths of a minute. */
+export const polishGuide = (judged: Judged, greens: number): number =>
+  leadCost(judged) * GUIDE_ROOM +
+  Math.min(GUIDE_ROOM - 1, judged.finishMin * 16 + Math.floor(judged.finishSumMin / Math.max(1, greens)))
+
 /** What leads the walk near another plan: all that comes before the finish, then the cost of moving away from it. */
 export const nearGuide = (judged: Judged, penalty: number): number =>
   leadCost(judged) * GUIDE_ROOM + Math.min(GUIDE_ROOM - 1, Math.floor(penalty))

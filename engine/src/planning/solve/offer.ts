@@ -4,6 +4,7 @@ import { dayOf } from './ground.ts'
 import { leadFrom, leadOf } from './lead.ts'
 import { canShift } from './person.ts'
 import { MACHINE, RECORD_HEAD, type Run } from './run.ts'
+import { WISH_MIN } from './recipe.ts'
 import { sandFrom } from './sand.ts'
 import { fitByDay } from './spans-by-day.ts'
 import { entryAt, firstFrom } from './timeline.ts'
@@ -134,7 +135,10 @@ const keepFound = (run: Run, machine: number, wanted: CrewWanted, lead: Lead, st
 /** Extra cost of a machine, minutes: for being slow, and for not being the one of the plan to stay near to. */
 const machineCharge = (run: Run, step: number, machine: number, minutes: number): number => {
   const { ground, hints, recipe } = run
-  const slow = Math.floor(((minutes - (ground.leastMin[step] ?? 0)) * recipe.slowPercent) / 100)
+  const wished = recipe.machine[step] ?? 0
+  const slow =
+    Math.floor(((minutes - (ground.leastMin[step] ?? 0)) * recipe.slowPercent) / 100) +
+    (wished > 0 && wished !== machine + 1 ? WISH_MIN : 0)
   if (hints === null || recipe.follow === 0) return slow
   const hinted = hints.machine[step] ?? -1
   return hinted >= 0 && hinted !== machine ? slow + KEEP_PLAN_MIN : slow
@@ -178,7 +182,7 @@ const offerOnDay = (
  * Seeks the earliest way to do a step, day by day from `from` on: machine, people, start, with set-up, ways and filling. Leaves it in `run.scratch.found` and tells
  * whether there is one.
  */
-export const seekOffer = (run: Run, wanted: StepWanted): boolean => {
+const seekOffer = (run: Run, wanted: StepWanted): boolean => {
   const { ground } = run
   for (let day = dayOf(ground, wanted.from); day < ground.days; day++) {
     const dayStart = ground.dayStart[day] ?? 0
@@ -187,4 +191,12 @@ export const seekOffer = (run: Run, wanted: StepWanted): boolean => {
     if (offerOnDay(run, wanted, day, Math.max(wanted.from, dayStart), end)) return true
   }
   return false
+}
+
+/** The same, `holdMin` minutes behind the earliest way where the recipe puts the step off and there is one so late. */
+export const seekHeldOffer = (run: Run, wanted: StepWanted): boolean => {
+  const holdMin = run.recipe.holdMin[wanted.step] ?? 0
+  if (!seekOffer(run, wanted)) return false
+  if (holdMin === 0) return true
+  return seekOffer(run, { ...wanted, from: run.scratch.found.start + holdMin }) || seekOffer(run, wanted)
 }

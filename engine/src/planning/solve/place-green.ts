@@ -2,7 +2,7 @@ import { NEVER } from '../spans.ts'
 import type { Attempt } from './attempts.ts'
 import { book } from './book.ts'
 import { dryBy } from './drying.ts'
-import { seekOffer } from './offer.ts'
+import { seekHeldOffer } from './offer.ts'
 import type { Run } from './run.ts'
 import { backTo } from './undo.ts'
 import type { WorkWindow } from './windows.ts'
@@ -84,11 +84,16 @@ const placeOnce = (run: Run, green: number, where: Try, from: number, chain: Cha
     if (step === open) least = Math.max(least, from)
     if (step >= open && step <= (ground.clearStep[green] ?? 0)) least = Math.max(least, where.window.startMin)
     if (least >= NEVER) return false
-    if (!seekOffer(run, { green, step, from: least, end: latestEnd(run, green, step, where) })) return false
+    if (!seekHeldOffer(run, { green, step, from: least, end: latestEnd(run, green, step, where) }))
+      return false
     const pin = pins.start[step] ?? -1
     if (pin >= 0 && pin !== found.start) return false
     book(run, green, step)
     passStep(run, green, step, chain)
+    if (chain.end + (ground.tailMin[step] ?? 0) > run.cutoffMin) {
+      run.isCut = true
+      return false
+    }
     if (step !== open) continue
     // What is in the way of the least time in work is in the way of the whole chain: then the rest need not be placed to see it.
     chain.finished = Math.max(chain.end + (ground.tailMin[step] ?? 0), chain.finished)
@@ -120,7 +125,7 @@ export const placeGreen = (run: Run, green: number, where: Try): number => {
       return chain.end
     }
     backTo(run, mark)
-    if (chain.later === 0) return -1
+    if (run.isCut || chain.later === 0) return -1
     from = chain.later
   }
   return -1

@@ -4,6 +4,9 @@ import type { Ground } from './ground.ts'
 /** How near a schedule keeps to the one it is hinted at: not at all, its machines and people, its starts as well. */
 export type Follow = 0 | 1 | 2
 
+/** What a machine or a person that is wished for a step is preferred by, minutes. */
+export const WISH_MIN = 60
+
 /** What a schedule is generated from: the search changes it, the generator obeys it. Whole numbers. */
 export type Recipe = {
   /** Greens in the order in which they are placed. */
@@ -12,6 +15,11 @@ export type Recipe = {
   readonly shun: Int32Array
   /** Hundredths of a minute that a slower machine is charged for each minute that it takes longer. */
   slowPercent: number
+  /** By step: minutes that it is put off behind the soonest that it could start. */
+  readonly holdMin: Uint8Array
+  /** By step: the machine (and the person who brings it) that is preferred to all others, one more than its index; 0 for none. */
+  readonly machine: Uint8Array
+  readonly person: Uint8Array
   follow: Follow
 }
 
@@ -20,6 +28,9 @@ export const plainRecipe = (ground: Ground, order: ArrayLike<number>): Recipe =>
   order: Int32Array.from(order),
   shun: new Int32Array(ground.people * OPERATIONS.length),
   slowPercent: 50,
+  holdMin: new Uint8Array(ground.steps),
+  machine: new Uint8Array(ground.steps),
+  person: new Uint8Array(ground.steps),
   follow: 0,
 })
 
@@ -28,5 +39,8 @@ export const copyRecipe = (from: Recipe, to: Recipe): void => {
   to.order.set(from.order)
   to.shun.set(from.shun)
   to.slowPercent = from.slowPercent
+  to.holdMin.set(from.holdMin)
+  to.machine.set(from.machine)
+  to.person.set(from.person)
   to.follow = from.follow
 }

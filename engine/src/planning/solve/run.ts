@@ -1,4 +1,5 @@
 import type { Attempt } from './attempts.ts'
+import { NEVER } from '../spans.ts'
 import type { Ground } from './ground.ts'
 import type { Hints } from './hints.ts'
 import type { PinnedSteps } from './pins.ts'
@@ -63,6 +64,10 @@ export type Run = {
   recipe: Recipe
   /** Steps placed, taken back ones too: what the budget is paid for. */
   placed: number
+  /** A schedule whose last step can't be over by then is not made to its end; NEVER where all are. What is made to its end does not depend on it. */
+  cutoffMin: number
+  /** Whether the schedule that stands was given up at the cutoff. */
+  isCut: boolean
   readonly crew: Int32Array
   readonly scratch: {
     readonly wanted: CrewWanted
@@ -145,6 +150,8 @@ export const newRun = (setting: RunSetting): Run => {
     undo: new Int32Array(4096),
     undoLength: 0,
     placed: 0,
+    cutoffMin: NEVER,
+    isCut: false,
     crew: new Int32Array(mostCrew),
     scratch: newScratch(mostCrew),
   }

@@ -97,6 +97,7 @@ export const solve = (problem: Problem, options: SolveOptions): Solved => {
       onSchedule: (isBest: boolean) =>
         tell(isBest, search.best === null ? null : scoreOfObjective(search.best)),
       best,
+      last: { unfinishedGreens: 0, fixtureClashes: 0, shutGreenDays: 0, finishMin: 0, finishSumMin: 0 },
     }
     searchRecipes(search, orders)
     spent += Math.min(schedules, budget.schedules())
