@@ -9,7 +9,7 @@ export type GreenChange = {
   readonly now: string | null
 }
 
-const openedBy = (plan: Plan): ReadonlyMap<string, string> =>
+const openedBy = (plan: Pick<Plan, 'openings'>): ReadonlyMap<string, string> =>
   new Map(plan.openings.map((opening) => [opening.green, opening.opened]))
 
 const changeOf = (was: string | null, now: string | null): GreenChange['change'] | null => {
@@ -20,7 +20,10 @@ const changeOf = (was: string | null, now: string | null): GreenChange['change']
 }
 
 /** Greens that open at another time, are left out, or are taken in again; greens that stay are not named. In the order of the new plan. */
-export const planChanges = (before: Plan, after: Plan): readonly GreenChange[] => {
+export const planChanges = (
+  before: Pick<Plan, 'openings'>,
+  after: Pick<Plan, 'openings'>,
+): readonly GreenChange[] => {
   const [was, now] = [openedBy(before), openedBy(after)]
   const greens = [...new Set([...now.keys(), ...was.keys()])]
   return greens

@@ -1,4 +1,5 @@
 import {
+  bailOut,
   calculate,
   checkPlanAgainst,
   courseFromCount,
@@ -9,11 +10,11 @@ import {
   deriveOperations,
   makePlan,
   makeSafePlan,
-  planProblemOf,
   planRisk,
   readCourse,
   replan,
   readMapFile,
+  type BailOut,
   type CalculationError,
   type Course,
   type CourseError,
@@ -44,8 +45,10 @@ import {
 } from '@swardwright/engine'
 import { ok } from '@swardwright/engine'
 import { chancesOf, climateOf, type Chances, type Climate, type ClimateWanted } from './climate.ts'
+import { dayNow, type DayAsk, type DayNow } from './day-now.ts'
 import { greenFigures, type GreenFigures } from './figures.ts'
 import { originOf, type NumberOrigin } from './origin.ts'
+import { problemFor } from './plan-problem.ts'
 import { greenRuns } from './runs.ts'
 import type { RunsAsk, RunsTold } from './runs-told.ts'
 import { courseTotals, type CourseTotals } from './totals.ts'
@@ -95,6 +98,13 @@ export type Work = {
       readonly hasNewForecast: boolean
     },
     Result<Replanned, PlanError | SituationError>
+  >
+  /** The day at this minute: the plan made again, and until when the next green may be opened. */
+  day: JobShape<DayAsk, Result<DayNow, PlanError | SituationError>>
+  /** Rain in so many minutes: who finishes, clears or leaves what. */
+  bailOut: JobShape<
+    { readonly day: DayAsk; readonly rainInMin: number },
+    Result<BailOut, PlanError | SituationError>
   >
   /** Why a task of a plan is where it is. */
   why: JobShape<
@@ -166,13 +176,18 @@ const courseFrom = (source: CourseSource): Work['readCourse']['output'] => {
 
 const planAgain = (input: Work['replan']['input']): Work['replan']['output'] => {
   const { plan: old, course, weather } = input
-  const problem = planProblemOf(old, course, weather)
+  const problem = problemFor(old, course, weather)
   return problem.ok ? replan({ ...input, plan: old, problem: problem.value }) : problem
 }
 
 const whyOf = ({ plan: old, course, weather, task }: Work['why']['input']): Work['why']['output'] => {
-  const problem = planProblemOf(old, course, weather)
+  const problem = problemFor(old, course, weather)
   return problem.ok ? whyTask(problem.value, old, task) : null
+}
+
+const bailOutOf = ({ day, rainInMin }: Work['bailOut']['input']): Work['bailOut']['output'] => {
+  const problem = problemFor(day.plan, day.course, day.weather)
+  return problem.ok ? bailOut({ ...day, problem: problem.value, rainInMin }) : problem
 }
 
 /** What runs for each job. */
@@ -188,6 +203,8 @@ export const JOBS: {
   plan,
   check: ({ plan, course, weather }) => checkPlanAgainst(plan, { course, weather }),
   replan: planAgain,
+  day: dayNow,
+  bailOut: bailOutOf,
   why: whyOf,
   risk: ({ plan, course, weather, wish }) => planRisk(plan, { course, weather }, wish),
   safePlan: ({ input, wish }) =>

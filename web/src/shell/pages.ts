@@ -11,6 +11,7 @@ export const MAIN_PAGES: readonly PageLink[] = [
 
 /** The rest, behind ‘More’ on a phone and in the margin on a desk. */
 export const MORE_PAGES: readonly PageLink[] = [
+  { href: '/crew', word: 'My post' },
   { href: '/weather', word: 'Weather' },
   { href: '/sheets', word: 'Day sheets' },
   { href: '/stores', word: 'Stores' },

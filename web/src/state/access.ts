@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import type { RouteArguments, RouteName, RouteOutput } from '@swardwright/journal'
 import { callServer, type Answer } from '../journal/server.ts'
 import { tieAuthor } from './author.ts'
@@ -9,12 +9,39 @@ export type Who = RouteOutput<'who'>
 /** Who this browser is to the server; null until it has answered. */
 export const who = signal<Who | null>(null)
 
+const ROLE_KEY = 'swardwright.role'
+
+const keptRole = (): string | null => {
+  try {
+    return localStorage.getItem(ROLE_KEY)
+  } catch {
+    return null
+  }
+}
+
+const lastRole = signal(keptRole())
+
+/** Whether this is a phone of the crew: as the server says, and without a line as it said last. */
+export const isCrewPhone = computed(
+  (): boolean => (who.value === null ? lastRole.value : who.value.role) === 'crew',
+)
+
+const keepRole = (role: string): void => {
+  lastRole.value = role
+  try {
+    localStorage.setItem(ROLE_KEY, role)
+  } catch {
+    // Without storage the server is asked again next time.
+  }
+}
+
 /** Asks the server who this browser is. A person or device that is known records under that name and no other. */
 export const askWho = async (): Promise<void> => {
   const answer = await callServer('who', {})
   if (!answer.ok) return
   who.value = answer.value
-  const { by, name } = answer.value
+  const { by, name, role } = answer.value
+  keepRole(role ?? '')
   if ((by === 'session' || by === 'device') && name !== null) tieAuthor(name)
 }
 

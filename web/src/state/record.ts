@@ -53,8 +53,14 @@ export const readAll = async (): Promise<void> => {
   journal.value = fold(fold(initialState, entries), meanwhile)
 }
 
-/** Records that something happened. Resolves once it would survive the device being switched off; the pages then show it. */
-export const record = async <K extends KindName>(kind: K, body: BodyOf<K>): Promise<string> => {
+/**
+ * Records that something happened, now or at `atMs`. Resolves once it would survive the device being switched off; the pages then show it.
+ */
+export const record = async <K extends KindName>(
+  kind: K,
+  body: BodyOf<K>,
+  atMs?: number,
+): Promise<string> => {
   const course = courseId.value
   if (desk === null || course === null) throw new Error('nothing is open to record in')
   lastMs = nextMomentMs(lastMs, Date.now())
@@ -64,7 +70,7 @@ export const record = async <K extends KindName>(kind: K, body: BodyOf<K>): Prom
     course,
     device: desk.device,
     author: author.value,
-    at: moment,
+    at: atMs === undefined ? moment : momentFromMs(atMs),
     recordedAt: moment,
     kind,
     version: KINDS[kind].version,

@@ -3,6 +3,7 @@ import { MORE_PAGES } from '../../shell/pages.ts'
 import { SyncLine } from '../../shell/SyncLine.tsx'
 
 const ABOUT: Readonly<Record<string, string>> = {
+  '/crew': 'The crew’s page on a phone',
   '/weather': 'The hours ahead, record and climate',
   '/sheets': 'One page a post, to print',
   '/stores': 'Sand in the bay, what to order',

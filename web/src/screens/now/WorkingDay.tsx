@@ -1,20 +1,30 @@
-import { clock, dateAt, listed, STATE_WORDS, TASK_WORDS } from '@swardwright/present'
-import type { Plan } from '@swardwright/engine'
+import { MINUTE_MS, type Plan } from '@swardwright/engine'
 import {
-  greensOnDay,
-  nextGreen,
-  unfinishedGreens,
-  firstToFinish,
-  type GreenOnDay,
-} from '../../compute/day-view.ts'
+  clock,
+  counted,
+  dateAt,
+  decimal,
+  durationWords,
+  listed,
+  STATE_WORDS,
+  TASK_WORDS,
+  taskTodo,
+} from '@swardwright/present'
+import { firstToFinish, greensOnDay, unfinishedGreens, type GreenOnDay } from '../../compute/day-view.ts'
 import { Part } from '../../parts/Page.tsx'
+import { Undo } from '../../parts/Undo.tsx'
 import { nowMs } from '../../state/clock.ts'
 import { greenNames, useCourse } from '../../state/course.ts'
+import { again, finishedToday, useDay } from '../../state/day.ts'
 import { facts } from '../../state/journal.ts'
-import { shownPlan, verdict } from '../../state/plan.ts'
+import { shownPlan } from '../../state/plan.ts'
 import { rainOfPlan } from '../../state/rain-of-plan.ts'
-import { record } from '../../state/record.ts'
-import { Trouble } from './Trouble.tsx'
+import { touch } from '../../state/undo.ts'
+import { BailOutDialog } from './BailOutDialog.tsx'
+import { DayMoved } from './DayMoved.tsx'
+import { NextGreen } from './NextGreen.tsx'
+import { MachineOut, MoreTrouble, PersonOut, RainNow } from './OneTouch.tsx'
+import { Problems } from './Problems.tsx'
 import { WORDS } from './words.ts'
 
 const SHOWN_STEPS = 4
@@ -25,61 +35,42 @@ const nameOf = (green: string): string => greenNames.value.get(green) ?? green
 const DryTill = () => {
   const { timeZone } = useCourse()
   const raining = facts.value.rain.at(-1)
-  if (raining !== undefined && raining.ended === null) return <b class="rain">it rains</b>
+  if (raining !== undefined && raining.ended === null) return <b class="rain">{WORDS.itRains}</b>
   const next = rainOfPlan.value.find((spell) => Date.parse(spell.finish) > nowMs.value)
   if (next === undefined) return <>dry, no rain ahead</>
-  return Date.parse(next.start) <= nowMs.value ? (
-    <b class="rain">rain till {clock(next.finish, timeZone)}</b>
-  ) : (
+  if (Date.parse(next.start) <= nowMs.value)
+    return <b class="rain">rain till {clock(next.finish, timeZone)}</b>
+  const isToday = dateAt(next.start, timeZone) === dateAt(nowMs.value, timeZone)
+  return isToday ? (
     <>
-      dry till <b>{clock(next.start, timeZone)}</b>
+      dry till <b>{clock(next.start, timeZone)}</b>, then {decimal(next.mmPerH, 1)} mm/h
     </>
+  ) : (
+    <>dry today</>
   )
 }
 
-/**
- * The minute until which a green may be opened: for the last of the day its last safe start, for others the hour that the plan gives it,
- * since what comes after is laid on that.
- */
-const safeUntil = (plan: Plan, next: GreenOnDay, isLast: boolean, date: string): string =>
-  (isLast ? plan.days.find((day) => day.date === date)?.lastSafeStart : null) ?? next.opened
-
-/** Whether anything speaks against opening a green now: it rains, or the plan as it stands breaks a rule on it. */
-const isBarred = (green: string): boolean => {
-  const answer = verdict.value.value
-  const raining = facts.value.rain.at(-1)?.ended === null
-  return raining || (answer !== null && answer.ok && answer.value.some((one) => one.green === green))
+const stepsLeft = (green: GreenOnDay): string => {
+  const words = [...new Set(green.todo.map((task) => TASK_WORDS[task.operation].todo))]
+  return words.length === 0 ? STATE_WORDS[green.state].needs : listed(words.slice(0, SHOWN_STEPS))
 }
 
-/** The next green by name, and whether it may still be opened. */
-const Next = (props: { readonly next: GreenOnDay; readonly until: string }) => {
-  const { timeZone } = useCourse()
-  const yes = !isBarred(props.next.green) && nowMs.value <= Date.parse(props.until)
-  return (
-    <div class="next">
-      <p class="quiet">
-        {WORDS.next}, planned {clock(props.next.opened, timeZone)}
-      </p>
-      <p class="strike">{nameOf(props.next.green)}</p>
-      <p class={`strike ${yes ? 'leaf' : 'rust'}`}>
-        {yes ? WORDS.yes : WORDS.no}{' '}
-        {yes ? (
-          <span class="until">
-            {WORDS.until} {clock(props.until, timeZone)}
-          </span>
-        ) : null}
-      </p>
-    </div>
+/** Minutes of work left, and when it is finished by the plan. */
+const timeLeft = (green: GreenOnDay, timeZone: string): string => {
+  const leftMs = green.todo.reduce(
+    (sum, task) => sum + Date.parse(task.finish) - Math.max(Date.parse(task.start), nowMs.value),
+    0,
   )
+  const by = green.finished === null ? '' : `, finished ${clock(green.finished, timeZone)}`
+  return `${durationWords(Math.round(leftMs / MINUTE_MS))} of work left${by}`
 }
 
-const stepsLeft = (green: GreenOnDay, timeZone: string): string => {
-  const steps = green.todo
-  const first = steps[0]
-  if (first === undefined) return STATE_WORDS[green.state].needs
-  const words = [...new Set(steps.map((task) => TASK_WORDS[task.operation].todo))]
-  const begun = Date.parse(first.start) <= nowMs.value
-  return `${begun ? '' : `${clock(first.start, timeZone)} `}${listed(words.slice(0, SHOWN_STEPS))}`
+const nextStep = (green: GreenOnDay, timeZone: string): string => {
+  const first = green.todo[0]
+  if (first === undefined) return WORDS.sayFinished
+  return Date.parse(first.start) <= nowMs.value
+    ? `now: ${taskTodo(first)}`
+    : `${clock(first.start, timeZone)} ${taskTodo(first)}`
 }
 
 const Unfinished = ({ greens }: { readonly greens: readonly GreenOnDay[] }) => {
@@ -89,13 +80,64 @@ const Unfinished = ({ greens }: { readonly greens: readonly GreenOnDay[] }) => {
       {greens.map((green) => (
         <li key={green.green}>
           <div class="line">
-            <span class="state">{STATE_WORDS[green.state].word}</span>
+            <span class={`state ${green.state}`}>{STATE_WORDS[green.state].word}</span>
             <span class="name">{nameOf(green.green)}</span>
-            <span class="needs">{stepsLeft(green, timeZone)}</span>
+            <span class="needs">
+              <b>{nextStep(green, timeZone)}</b>
+              {green.todo.length === 0 ? '' : `; needs ${stepsLeft(green)}; ${timeLeft(green, timeZone)}`}
+            </span>
           </div>
         </li>
       ))}
     </ul>
+  )
+}
+
+const lastFinish = (plan: Plan, date: string, timeZone: string): number | null => {
+  const finishes = plan.openings.flatMap(({ opened, finished }) =>
+    finished !== null && dateAt(opened, timeZone) === date ? [Date.parse(finished)] : [],
+  )
+  return finishes.length === 0 ? null : Math.max(...finishes)
+}
+
+/** How the day goes against the plan: greens finished, the last finish, and what has been slower or quicker than planned. */
+const Pace = (props: {
+  readonly plan: Plan
+  readonly date: string
+  readonly greens: readonly GreenOnDay[]
+}) => {
+  const { timeZone, machines } = useCourse()
+  const { plan, date, greens } = props
+  const made = again.value
+  const done = greens.filter(({ state }) => state === 'finished').length
+  const due = plan.openings.filter(
+    ({ opened, finished }) =>
+      dateAt(opened, timeZone) === date && finished !== null && Date.parse(finished) <= nowMs.value,
+  ).length
+  const [was, is] = [
+    lastFinish(plan, date, timeZone),
+    made === null ? null : lastFinish(made.plan, date, timeZone),
+  ]
+  const byMin = was === null || is === null ? 0 : Math.round((is - was) / MINUTE_MS)
+  return (
+    <div class="tight">
+      <p>
+        <b>{done}</b> of {counted(greens.length, 'green', 'greens')} finished, {due} by the plan.{' '}
+        {is === null
+          ? ''
+          : `Last finish ${clock(is, timeZone)}${byMin === 0 ? ', as planned' : `, ${durationWords(Math.abs(byMin))} ${byMin > 0 ? 'later' : 'sooner'}`}.`}
+      </p>
+      {made === null || made.paces.length === 0 ? null : (
+        <ul>
+          {made.paces.map((pace) => (
+            <li key={`${pace.machine} ${pace.operation}`}>
+              {TASK_WORDS[pace.operation].work}, {machines.find(({ id }) => id === pace.machine)?.name}:{' '}
+              {decimal(pace.ratio, 2)} times the planned minutes
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
   )
 }
 
@@ -115,14 +157,15 @@ const LoadsLeft = ({ plan, date }: { readonly plan: Plan; readonly date: string 
   )
 }
 
-/** The working day until the rain: next green, yes or no until when, what lies open, and the two buttons. */
+/** The working day until the rain: next green, yes or no until when, what lies open, what has moved, and the buttons under the thumb. */
 export const WorkingDay = ({ date }: { readonly date: string }) => {
+  useDay()
   const { timeZone } = useCourse()
   const plan = shownPlan.value
   if (plan === null) return null
-  const finished = new Set(facts.value.greensFinished.map((one) => one.value.green))
-  const greens = greensOnDay(plan, date, nowMs.value, { timeZone, recorded: { finished } })
-  const next = nextGreen(greens)
+  const finished = new Set(finishedToday.value.keys())
+  const shown = again.value?.plan ?? plan
+  const greens = greensOnDay(shown, date, nowMs.value, { timeZone, recorded: { finished } })
   const open = unfinishedGreens(greens)
   const first = firstToFinish(open)
   return (
@@ -130,28 +173,56 @@ export const WorkingDay = ({ date }: { readonly date: string }) => {
       <p class="dry-till">
         <DryTill />
       </p>
-      {next === null ? (
-        <p class="upshot">{WORDS.none}</p>
-      ) : (
-        <Next next={next} until={safeUntil(plan, next, greens.at(-1) === next, date)} />
-      )}
-      <Part title={WORDS.unfinished}>
-        {open.length === 0 ? <p>{WORDS.allFinished}</p> : <Unfinished greens={open} />}
-      </Part>
-      <LoadsLeft plan={plan} date={date} />
-      <div class="thumb">
-        {first === null ? null : (
-          <button
-            type="button"
-            class="primary"
-            onClick={() => void record('greenFinished', { green: first.green })}
-          >
-            {nameOf(first.green)} {WORDS.finished}
-          </button>
-        )}
-        <Trouble />
+      <div class="columns">
+        <div class="stack">
+          <NextGreen />
+          <DayMoved />
+          <Part title={WORDS.unfinished}>
+            {open.length === 0 ? <p>{WORDS.allFinished}</p> : <Unfinished greens={open} />}
+          </Part>
+        </div>
+        <div class="stack">
+          <div class="three">
+            <RainNow />
+            <MachineOut />
+            <PersonOut />
+          </div>
+          <Problems />
+          <Part title={WORDS.pace} class="tight">
+            <Pace plan={plan} date={date} greens={greens} />
+            <LoadsLeft plan={shown} date={date} />
+          </Part>
+          <div class="row">
+            <MoreTrouble />
+            <a href="/paper">{WORDS.paper}</a>
+            <a href="/crew">{WORDS.crewPage}</a>
+            <a href="/plan">{WORDS.toPlan}</a>
+          </div>
+        </div>
       </div>
-      <a href="/plan">{WORDS.toPlan}</a>
+      <div class="thumb-stack">
+        <Undo />
+        <div class="thumb">
+          {first === null ? (
+            <span />
+          ) : (
+            <button
+              type="button"
+              class="primary"
+              onClick={() =>
+                void touch(
+                  'greenFinished',
+                  { green: first.green },
+                  `${nameOf(first.green)} ${WORDS.finished}`,
+                )
+              }
+            >
+              {nameOf(first.green)} {WORDS.finished}
+            </button>
+          )}
+          <BailOutDialog />
+        </div>
+      </div>
     </div>
   )
 }

@@ -1,0 +1,132 @@
+import { groupOf, type Plan, type PlanTask } from '@swardwright/engine'
+import {
+  clock,
+  decimal,
+  listed,
+  quantityWords,
+  settingLines,
+  TASK_WORDS,
+  taskTodo,
+} from '@swardwright/present'
+import type { CrewStay } from '../../compute/crew-view.ts'
+import { Fold } from '../../parts/Fold.tsx'
+import { greenNames, units, useCourse } from '../../state/course.ts'
+import { touch } from '../../state/undo.ts'
+import { RunsHere } from './RunsHere.tsx'
+import { Steps } from './Steps.tsx'
+import { WORDS } from './words.ts'
+
+const KG_PER_T = 1000
+
+export const nameOf = (green: string): string => greenNames.value.get(green) ?? green
+
+/** What is done on a stay, in words. */
+export const stayWords = (stay: CrewStay): string =>
+  listed([...new Set(stay.tasks.map((task) => taskTodo(task)))])
+
+/** The settings for the work in hand: depth, spacing, sand and its rate. */
+const Settings = (props: { readonly plan: Plan; readonly stay: CrewStay }) => {
+  const { plan, stay } = props
+  const { greens } = useCourse()
+  const group = groupOf(plan.prescription, stay.green)
+  if (group === undefined) return null
+  const operations = new Set<string>(stay.tasks.map(({ operation }) => operation))
+  const sand = operations.has('dress') ? plan.sand.find(({ green }) => green === stay.green) : undefined
+  const areaM2 = greens.find(({ id }) => id === stay.green)?.areaM2
+  const lines = [
+    ...settingLines(group, operations, units.value),
+    ...(sand === undefined
+      ? []
+      : [
+          `${quantityWords('sand', sand.likelyT, units.value)} in ${sand.loads} ${sand.loads === 1 ? 'load' : 'loads'}${areaM2 === undefined ? '' : `, ${decimal((sand.likelyT * KG_PER_T) / areaM2, 1)} kg/m²`}`,
+        ]),
+  ]
+  if (lines.length === 0) return null
+  return (
+    <section class="tight" aria-label={WORDS.settings}>
+      <h2>{WORDS.settings}</h2>
+      <ul>
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+/** The stay in hand: where, what, with which machine, how it is set. */
+export const Stay = (props: { readonly plan: Plan; readonly stay: CrewStay }) => {
+  const { plan, stay } = props
+  const { machines, timeZone } = useCourse()
+  const first = stay.tasks[0]
+  const last = stay.tasks.at(-1)
+  if (first === undefined || last === undefined) return null
+  const used = [...new Set(stay.tasks.flatMap(({ machine }) => machine ?? []))]
+  return (
+    <div class="stack">
+      <div class="next">
+        <p>
+          {clock(first.start, timeZone)} to {clock(last.finish, timeZone)}
+        </p>
+        <p class="strike">{nameOf(stay.green)}</p>
+        <p class="upshot">{stayWords(stay)}</p>
+        <p>
+          {used.length === 0
+            ? WORDS.byHand
+            : listed(used.map((id) => machines.find((one) => one.id === id)?.name ?? id))}
+        </p>
+      </div>
+      <Settings plan={plan} stay={stay} />
+      <div>
+        {first.machine === null ? null : <RunsHere plan={plan} task={first} green={stay.green} />}
+        <Fold summary={WORDS.steps}>{() => <Steps tasks={stay.tasks} green={stay.green} />}</Fold>
+      </div>
+    </div>
+  )
+}
+
+/** The last step that a plan has on a green: after it the green is finished. */
+const lastOn = (plan: Plan, green: string): PlanTask | undefined =>
+  plan.tasks
+    .filter((task) => task.green === green && task.operation !== 'move' && task.operation !== 'load')
+    .toSorted((a, b) => Date.parse(a.finish) - Date.parse(b.finish))
+    .at(-1)
+
+/** The one big tap: the green is finished where this stay ends its chain, else this stay’s work on it is done. */
+export const BigTap = (props: { readonly plan: Plan; readonly stay: CrewStay }) => {
+  const { plan, stay } = props
+  const { green } = stay
+  const last = stay.tasks.at(-1)
+  if (
+    last === undefined ||
+    last.operation === 'move' ||
+    last.operation === 'load' ||
+    last.operation === 'setUp'
+  )
+    return null
+  const { operation } = last
+  const isWhole = lastOn(plan, green)?.id === last.id
+  const words = `${nameOf(green)} ${isWhole ? WORDS.done : TASK_WORDS[operation].done}`
+  return (
+    <button
+      type="button"
+      class="primary"
+      onClick={() =>
+        void (isWhole
+          ? touch('greenFinished', { green }, words)
+          : touch(
+              'taskFinished',
+              {
+                green,
+                operation,
+                ...(last.pass === null ? {} : { pass: last.pass }),
+                ...(last.load === null ? {} : { load: last.load }),
+              },
+              words,
+            ))
+      }
+    >
+      {words}
+    </button>
+  )
+}

@@ -1,0 +1,49 @@
+import { computed, signal } from '@preact/signals'
+import type { Plan } from '@swardwright/engine'
+import { planChanges, type GreenChange } from '../compute/plan-changes.ts'
+import { facts } from './journal.ts'
+
+const KEY = 'swardwright.plan-seen'
+
+type Seen = { readonly entry: string; readonly openings: Plan['openings'] }
+
+const isSeen = (value: unknown): value is Seen =>
+  typeof value === 'object' &&
+  value !== null &&
+  'entry' in value &&
+  'openings' in value &&
+  Array.isArray(value.openings)
+
+const kept = (): Seen | null => {
+  try {
+    const value: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null')
+    return isSeen(value) ? value : null
+  } catch {
+    return null
+  }
+}
+
+const seen = signal<Seen | null>(kept())
+
+/** Keeps that the plan in force was seen on this device. */
+export const markPlanSeen = (): void => {
+  const plan = facts.value.plan
+  if (plan === null || seen.value?.entry === plan.entry) return
+  seen.value = { entry: plan.entry, openings: plan.value.openings }
+  try {
+    localStorage.setItem(KEY, JSON.stringify(seen.value))
+  } catch {
+    // Without storage it is told again when the page is opened anew.
+  }
+}
+
+/** What another plan than the one seen last on this device has changed, with when it was settled; null where it was seen, or none was before. */
+export const planNews = computed(
+  (): { readonly at: string; readonly changes: readonly GreenChange[] } | null => {
+    const plan = facts.value.plan
+    const before = seen.value
+    return plan === null || before === null || before.entry === plan.entry
+      ? null
+      : { at: plan.at, changes: planChanges(before, plan.value) }
+  },
+)
