@@ -124,7 +124,7 @@ const STATES: Readonly<Record<StateAtRain, string>> = {
 /** A green that could not be saved, as a sentence. */
 export const caughtSentence = (caught: CaughtGreen, course: Course): string => {
   const { name, timeZone } = namesOf(course)
-  const where = `${name(caught.green)} is caught ${STATES[caught.state]}${caught.at === null ? '' : ` ${dayAndClock(caught.at, timeZone)}`}`
+  const where = `${name(caught.green)} is caught${caught.at === null ? '' : ` ${dayAndClock(caught.at, timeZone)}`}, ${STATES[caught.state]}`
   switch (caught.reason) {
     case 'already':
       return `${where}: it was before this plan was made.`

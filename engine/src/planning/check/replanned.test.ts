@@ -133,6 +133,28 @@ describe('a green in work that rain catches', () => {
     ])
   })
 
+  it('is lost where the sand that it needs comes too late, and the fault of the plan where it does not', () => {
+    // At 592 a has taken all 1.5 t. Sand at 720: 8 to load, 5 to b, 10 to spread: 743; dry 843, dragged 858: 58 after the rain at 800.
+    const waits = moved({
+      'load-b1': [720, 728],
+      'dresser-b1': [728, 733],
+      'dress-b1': [733, 743],
+      'drag-b': [843, 858],
+    })
+    const withSandAt = (atMin: number) =>
+      judge(
+        at(592, {
+          rain: [{ start: 800, end: 860 }],
+          stores: smallProblem().stores.map((store) => ({ ...store, deliveries: [{ atMin, massT: 0.8 }] })),
+        }),
+        waits,
+      )
+    expect(withSandAt(720).lost).toEqual([['b', 'dressed', 800, 'sandTooLate', 58]])
+    expect(withSandAt(720).rules.map(([rule]) => rule)).not.toContain('openInRain')
+    expect(withSandAt(594).lost).toEqual([])
+    expect(withSandAt(594).rules.map(([rule]) => rule)).toContain('openInRain')
+  })
+
   it('is lost where nobody can do a step of it any more', () => {
     const machines = smallProblem().machines.map((machine) =>
       machine.id === 'mat' ? { ...machine, available: [{ start: 360, end: 630 }] } : machine,
