@@ -71,10 +71,15 @@ const device = async (
   let cursor: string | null = null
   let seen: string | null = null
   const refused: Refusal[] = []
+  const ahead: number[] = []
   const holder: SyncHolder = {
     course: 'ossenby',
     store,
     call,
+    device: 'device a',
+    clockAhead: (aheadMs) => {
+      ahead.push(aheadMs)
+    },
     unsent: () => unsent.flatMap((id) => known.get(id) ?? []),
     cursor: () => cursor,
     arrived: (fresh, next) => {
@@ -96,7 +101,7 @@ const device = async (
     author: () => as.author ?? null,
     mayHandOn: () => as.mayHandOn ?? false,
   }
-  return { holder, store, known: () => [...known.keys()].sort(), refused }
+  return { holder, store, known: () => [...known.keys()].sort(), refused, ahead }
 }
 
 const ids = (...numbers: readonly number[]) => numbers.map((n) => entry(n).id)
@@ -137,6 +142,20 @@ describe('exchange', () => {
     expect(kept.refused).toEqual([{ id: entry(1).id, why: 'not-allowed' }])
     expect(kept.entries.map((one) => one.id)).toEqual(ids(1, 2))
     expect(server.kept()).toEqual(ids(2))
+  })
+
+  it('hears from its own entries, and from nobody else’s, how far its clock is off', async () => {
+    const server = standInServer()
+    const call = (async (name: string, args: never) => {
+      const answer = await server.call(name as never, args)
+      if (name !== 'pullEntries' || !answer.ok) return answer
+      const { entries, ...rest } = answer.value as { entries: StoredEntry[] }
+      const skewed = entries.map((one) => ({ ...one, skewMs: one.device === 'device a' ? 420_000 : -9 }))
+      return { ok: true, value: { ...rest, entries: skewed } }
+    }) as CallServer
+    const a = await device(call, [entry(1), { ...entry(2), device: 'device b' }])
+    await exchange(a.holder)
+    expect(a.ahead).toEqual([420_000])
   })
 
   it('sends everything again to a server that was put back from an older backup', async () => {

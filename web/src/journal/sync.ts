@@ -13,6 +13,8 @@ export type SyncHolder = {
   readonly course: string
   readonly store: EntryStore
   readonly call: CallServer
+  /** The name of this device, under which it made its entries. */
+  readonly device: string
   /** Entries that the server lacks, in order. */
   unsent(): readonly Entry[]
   cursor(): string | null
@@ -25,6 +27,8 @@ export type SyncHolder = {
   left(sent: readonly string[], refused: readonly Refusal[]): void
   /** Entries are queued again; resolves once `unsent` has them. */
   queuedAgain(): Promise<void>
+  /** The server found the clock of this device so far ahead of its own, ms; behind is less than nothing. */
+  clockAhead(aheadMs: number): void
   /** The clock of this device, epoch milliseconds. */
   nowMs(): number
   /** The name under which alone this device may write; null where it may write under any. */
@@ -89,6 +93,8 @@ const pull = async (holder: SyncHolder): Promise<LinkState> => {
       holder.saw(cursor)
       await holder.queuedAgain()
     }
+    const skewed = answer.value.entries.findLast((entry) => entry.device === holder.device)
+    if (skewed?.skewMs !== undefined) holder.clockAhead(skewed.skewMs)
     const pulled = answer.value.entries.map(envelope)
     await store.apply(course, { pulled, cursor })
     holder.arrived(pulled, cursor)

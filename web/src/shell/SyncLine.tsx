@@ -1,5 +1,5 @@
 import { counted } from '@swardwright/present'
-import { keepsEntries, link, refused, unsent } from '../state/journal.ts'
+import { clockAheadMs, keepsEntries, link, refused, unsent } from '../state/journal.ts'
 
 const waiting = (count: number): string => `${counted(count, 'change', 'changes')} kept here, not sent yet`
 
@@ -12,10 +12,22 @@ const words = (): string => {
   return count > 0 ? 'Sending …' : 'All kept and sent'
 }
 
+/** Off by less than this does no harm to the order of a day's work. */
+const CLOCK_OFF_MS = 2 * 60_000
+
+const clockWords = (aheadMs: number): string =>
+  `The clock of this device is ${counted(Math.round(Math.abs(aheadMs) / 60_000), 'minute', 'minutes')} ${aheadMs > 0 ? 'ahead' : 'behind'}. Set it.`
+
 /** How things stand between this device and the server, in plain words. */
 export const SyncLine = () => (
   <p class="small quiet" role="status">
     {words()}
+    {clockAheadMs.value === null || Math.abs(clockAheadMs.value) < CLOCK_OFF_MS ? null : (
+      <>
+        {' '}
+        <span class="rust">{clockWords(clockAheadMs.value)}</span>
+      </>
+    )}
     {refused.value.length === 0 ? null : (
       <>
         {' '}

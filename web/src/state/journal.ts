@@ -17,6 +17,9 @@ export const refused = signal<readonly Refusal[]>([])
 /** How the last exchange ended; null before the first. */
 export const link = signal<LinkState | null>(null)
 
+/** How far the server found this device’s clock ahead of its own when it last sent something, ms; null before it has said. */
+export const clockAheadMs = signal<number | null>(null)
+
 /** False where the browser refuses its database: then nothing outlives this page but what the server has. */
 export const keepsEntries = signal(true)
 

@@ -9,20 +9,12 @@ import {
 import type { EntryStore, KeptJournal } from '../journal/entry-store.ts'
 import { idbStore } from '../journal/idb-store.ts'
 import { memoryStore } from '../journal/memory-store.ts'
-import { oneAtATime } from '../journal/repeat.ts'
 import { callServer } from '../journal/server.ts'
-import { exchange, type SyncHolder } from '../journal/sync.ts'
-import { askWho, who } from './access.ts'
-import { author, authorIsTied } from './author.ts'
-import { courseId, journal, keepsEntries, link, opening, refused, unsent } from './journal.ts'
-import { listenLive } from './live.ts'
-import { freshId, openDesk, readAll, takeIn } from './record.ts'
+import { askWho } from './access.ts'
+import { courseId, journal, keepsEntries, opening, refused, unsent } from './journal.ts'
+import { freshId, openDesk, takeIn } from './record.ts'
+import { shareExchange } from './share.ts'
 import { askToLast } from './storage.ts'
-
-const RETRY_MS = 10_000
-
-/** What is shown while this device has no course, by how the last exchange ended. */
-const OPENING_WITHOUT_COURSE = { level: 'noCourse', away: 'unreachable', refused: 'closed' } as const
 
 const openStore = async (): Promise<EntryStore> => {
   try {
@@ -47,54 +39,6 @@ const chooseCourse = async (store: EntryStore): Promise<string | null> => {
   const first = answer.value[0]
   if (first === undefined) opening.value = 'noCourse'
   return first?.id ?? null
-}
-
-const entriesNow = (): ReadonlyMap<string, Entry> =>
-  new Map(journal.value.entries.map(({ entry }) => [entry.id, entry]))
-
-const holderOf = (course: string, store: EntryStore, kept: KeptJournal): SyncHolder => {
-  let { cursor, seen } = kept
-  return {
-    course,
-    store,
-    call: callServer,
-    unsent: () => {
-      const byId = entriesNow()
-      return unsent.value.flatMap((id) => byId.get(id) ?? [])
-    },
-    cursor: () => cursor,
-    seen: () => seen,
-    saw: (told) => {
-      seen = told
-    },
-    arrived: (entries, next) => {
-      cursor = next
-      takeIn(entries)
-    },
-    left: (sent, fresh) => {
-      const gone = new Set([...sent, ...fresh.map((refusal) => refusal.id)])
-      unsent.value = unsent.value.filter((id) => !gone.has(id))
-      refused.value = [...refused.value, ...fresh]
-    },
-    queuedAgain: async () => {
-      await readAll()
-      unsent.value = (await store.load(course, new Set())).unsent
-    },
-    nowMs: Date.now,
-    author: () => (authorIsTied.value ? author.value : null),
-    mayHandOn: () => who.value?.role === 'manager' || who.value?.role === 'deputy',
-  }
-}
-
-/** Tells the other pages of this browser what was recorded here, so that they show it without the server. */
-const tellOthers = (): ((entry: Entry) => void) => {
-  if (!('BroadcastChannel' in globalThis)) return () => undefined
-  const channel = new BroadcastChannel('swardwright')
-  channel.addEventListener('message', (event: MessageEvent<Entry>) => {
-    if (event.data.course === courseId.value) takeIn([event.data])
-  })
-  // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a channel has no target; it never leaves this origin
-  return (entry) => channel.postMessage(entry)
 }
 
 /** What this device has, from its snapshot where it has one that this version can use. */
@@ -128,18 +72,10 @@ const openCourse = async (store: EntryStore, course: string): Promise<void> => {
   const { kept, latestMs } = await openKept(store, course)
   const device = await store.device(() => `device ${freshId(Date.now()).slice(-8)}`)
   courseId.value = course
-  const tell = tellOthers()
-  const holder = holderOf(course, store, kept)
-  const sync = oneAtATime(async () => {
-    // Asked in the background, so that a poor line never keeps the page from opening.
-    if (who.value === null) await askWho()
-    link.value = await exchange(holder)
-    opening.value = journal.value.facts.course !== null ? 'open' : OPENING_WITHOUT_COURSE[link.value]
-  })
+  let share: ((entry: Entry) => void) | null = null
   const keptEntry = (entry: Entry): void => {
-    tell(entry)
     void askToLast()
-    void sync()
+    share?.(entry)
   }
   openDesk({ store, device, kept: keptEntry }, null)
   takeIn(kept.entries)
@@ -148,13 +84,7 @@ const openCourse = async (store: EntryStore, course: string): Promise<void> => {
   refused.value = kept.refused
   if (journal.value.facts.course !== null) opening.value = 'open'
   await store.openCourse(course)
-  await sync()
-  await keepSnapshot(store, course, latestMs)
-  listenLive(course, () => void sync())
-  addEventListener('online', () => void sync())
-  setInterval(() => {
-    if (link.value !== 'level') void sync()
-  }, RETRY_MS)
+  share = shareExchange({ course, store, device }, () => keepSnapshot(store, course, latestMs))
 }
 
 /** Opens the journal that this device or its server has; makes none up. */
