@@ -1,13 +1,14 @@
 import { join } from 'node:path'
 import { defineConfig } from 'vite'
 import { preact } from '@preact/preset-vite'
+import { packedCopies } from './packed-plugin.ts'
 import { SERVICE_WORKER_FILE, serviceWorkerShell } from './service-worker-plugin.ts'
 
 const here = (path: string): string => join(import.meta.dirname, path)
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [preact(), serviceWorkerShell(here('public'))],
+  plugins: [preact(), serviceWorkerShell(here('public')), packedCopies(here('dist/app'))],
   resolve: { conditions: ['swardwright-source', 'module', 'browser', 'development|production'] },
   build: {
     outDir: 'dist/app',

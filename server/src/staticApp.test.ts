@@ -1,6 +1,7 @@
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { gzipSync } from 'node:zlib'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { testServer, type TestServer } from './testing/testServer.ts'
 
@@ -11,6 +12,7 @@ beforeAll(async () => {
   await mkdir(join(folder, 'assets'))
   await writeFile(join(folder, 'index.html'), '<!doctype html><title>first page</title>')
   await writeFile(join(folder, 'assets', 'index-a1b2c3.js'), 'export {}')
+  await writeFile(join(folder, 'assets', 'index-a1b2c3.js.gz'), gzipSync('export {}'))
   await writeFile(join(folder, 'icon.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>')
   server = await testServer({ appFolder: folder })
 })
@@ -42,6 +44,17 @@ describe('the app', () => {
     const icon = await server.ask({ url: '/icon.svg' })
     expect(icon.headers['cache-control']).toBe('no-cache')
     expect(icon.headers['content-type']).toContain('image/svg+xml')
+  })
+
+  it('goes packed to a browser that can unpack it, and as it is to one that can not', async () => {
+    const url = '/assets/index-a1b2c3.js'
+    const packed = await server.ask({ url, headers: { 'accept-encoding': 'gzip, deflate' } })
+    expect(packed.headers['content-encoding']).toBe('gzip')
+    expect(packed.headers['content-type']).toContain('javascript')
+    expect(packed.headers['cache-control']).toContain('immutable')
+    const plain = await server.ask({ url })
+    expect(plain.headers['content-encoding']).toBeUndefined()
+    expect(plain.text).toBe('export {}')
   })
 
   it.each(['/assets/gone-ffffff.js', '/nothing.png', '/..%2f..%2fpackage.json', '/api/screen'])(
