@@ -1,4 +1,5 @@
 const KEY = 'swardwright.typed'
+const LOOK_EVERY_MS = 250
 const WAIT_MS = 10_000
 
 type Field = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement
@@ -73,10 +74,14 @@ export const restoreTyped = (): void => {
   const page = carried()
   if (page === null || page.path !== location.pathname) return
   let left = page.typed
-  const watch = new MutationObserver(() => {
+  let done: readonly Typed[] = []
+  const look = setInterval(() => {
+    const before = left
     left = putBack(document, left)
-    if (left.length === 0) watch.disconnect()
-  })
-  watch.observe(document.body, { childList: true, subtree: true })
-  setTimeout(() => watch.disconnect(), WAIT_MS)
+    // A field may take its first value from the record just after it was put in the page; looked at once more it stays.
+    putBack(document, done)
+    done = before.filter((one) => !left.includes(one))
+    if (left.length === 0 && done.length === 0) clearInterval(look)
+  }, LOOK_EVERY_MS)
+  setTimeout(() => clearInterval(look), WAIT_MS)
 }
