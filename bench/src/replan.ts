@@ -18,7 +18,7 @@ const GOAL_MEDIAN_MS = 150
 const GOAL_WORST_MS = 500
 const DISTURBANCES = 200
 /** Replans before the count begins, so that the code is warm, as it is in an app that has planned the day. */
-const WARM_UP = 12
+const WARM_UP = 40
 const START = '2026-08-10'
 
 const example = (name: string): string =>
