@@ -68,30 +68,33 @@ export type Solver = {
 
 /** The general engine, ready to be used. */
 export type Engine = {
-  readonly name: string
   readonly CpModel: new () => Model
   readonly CpSolver: new () => Solver
   readonly Domain: { readonly fromIntervals: (intervals: readonly (readonly number[])[]) => unknown }
-  readonly terminateWorkerBridge: () => void
 }
 
 const folder = (path: string): string => fileURLToPath(new URL(`../peers/${path}`, import.meta.url))
 
 const ENTRY = 'node_modules/or-tools-wasm/build/javascript/node/cp-sat.js'
 
-/** Loads the engine; installs it first where it is missing. A text says why it can't be had. */
-export const loadEngine = async (): Promise<Engine | string> => {
+/** Makes sure that the engine is there; installs it first where it is missing. Its name, or why it can't be had. */
+export const engineAtHand = (): { readonly name: string } | string => {
   try {
     if (!existsSync(folder(ENTRY)))
       execFileSync('npm', ['ci', '--no-audit', '--no-fund'], { cwd: folder('.'), stdio: ['ignore', 2, 2] })
     const { version } = JSON.parse(
       readFileSync(folder('node_modules/or-tools-wasm/package.json'), 'utf8'),
     ) as { readonly version: string }
-    const loaded = (await import(new URL(`../peers/${ENTRY}`, import.meta.url).href)) as Omit<Engine, 'name'>
-    // The first call compiles the engine; that is no part of any week.
-    await new loaded.CpSolver().solve(new loaded.CpModel(), { numSearchWorkers: 1, maxTimeInSeconds: 1 })
-    return { ...loaded, name: `CP-SAT (or-tools-wasm ${version})` }
+    return { name: `CP-SAT (or-tools-wasm ${version})` }
   } catch (error) {
     return `the general engine cannot be had: ${error instanceof Error ? error.message : String(error)}`
   }
+}
+
+/** Loads the engine. */
+export const loadEngine = async (): Promise<Engine> => {
+  const engine = (await import(new URL(`../peers/${ENTRY}`, import.meta.url).href)) as Engine
+  // The first call compiles the engine; that is no part of any week.
+  await new engine.CpSolver().solve(new engine.CpModel(), { numSearchWorkers: 1, maxTimeInSeconds: 1 })
+  return engine
 }

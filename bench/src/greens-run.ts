@@ -7,8 +7,9 @@ import {
   type BoundBy,
   type Problem,
 } from '@swardwright/engine'
-import type { Engine } from './greens-engine.ts'
-import { weekModel, type ModelFor } from './greens-model.ts'
+import { cpuSince } from './cpu.ts'
+import type { ModelFor } from './greens-model.ts'
+import { askPeer, type Found } from './greens-peer.ts'
 import { bareWeek, type Week } from './greens-weeks.ts'
 
 /** How hard both engines search. */
@@ -21,18 +22,7 @@ export type Effort = {
 }
 
 /** What the general engine found, in the same run. */
-export type PeerResult = {
-  /** `full`: the model says all that the checker asks, and its plan is checked. `relaxed`: it leaves rules out, so only its bound can be used. */
-  readonly model: 'full' | 'relaxed'
-  readonly status: string
-  readonly provenOptimal: boolean
-  readonly finishMin: number | null
-  /** What it has proven, whole minutes. */
-  readonly boundMin: number | null
-  /** Processor seconds. */
-  readonly seconds: number
-  /** The checker's word on its plan; null where there is none to check. */
-  readonly clean: boolean | null
+export type PeerResult = Found & {
   /** Our manned minutes from the start of the horizon to the finish over its own: at most 1 where we are not behind. Null unless its plan is clean and ours is of the same kind: all greens, no fixture clash, one day each. */
   readonly ratio: number | null
 }
@@ -74,45 +64,6 @@ const gapOf = (problem: Problem, boundMin: number | null, finishMin: number): nu
     : rounded((100 * attendedMin(problem, boundMin, finishMin)) / all, 2)
 }
 
-/** Processor seconds since a mark, of all threads of this process. */
-const cpuSince = (mark: NodeJS.CpuUsage): number => {
-  const { user, system } = process.cpuUsage(mark)
-  return (user + system) / 1e6
-}
-
-type Found = Omit<PeerResult, 'ratio'>
-
-/** All greens, no fixture clash, one day each: what comes before the finish in the order of a plan's figures. */
-const bestClass = (problem: Problem): ModelFor => ({
-  greens: problem.greens.map((_, index) => index),
-  keepFixtures: true,
-  oneDay: true,
-})
-
-const askPeer = async (
-  engine: Engine,
-  problem: Problem,
-  effort: { readonly isFull: boolean; readonly seconds: number },
-): Promise<Found> => {
-  const { model, scheduleOf } = weekModel(engine, problem, bestClass(problem))
-  const solver = new engine.CpSolver()
-  const mark = process.cpuUsage()
-  const status = solver.statusName(
-    await solver.solve(model, { numSearchWorkers: 1, maxTimeInSeconds: effort.seconds, randomSeed: 1 }),
-  )
-  const seconds = cpuSince(mark)
-  const isFound = status === 'OPTIMAL' || status === 'FEASIBLE'
-  return {
-    model: effort.isFull ? 'full' : 'relaxed',
-    status,
-    provenOptimal: status === 'OPTIMAL',
-    finishMin: isFound ? Math.round(solver.objectiveValue()) : null,
-    boundMin: isFound || status === 'UNKNOWN' ? Math.ceil(solver.bestObjectiveBound() - 1e-6) : null,
-    seconds: rounded(seconds, 2),
-    clean: isFound && effort.isFull ? isCleanSchedule(compileProblem(problem), scheduleOf(solver)) : null,
-  }
-}
-
 /** Our manned minutes from the start of the horizon to the finish, over the general engine's. */
 const ratioOf = (problem: Problem, peer: Found, finishMin: number): number | null =>
   peer.clean === true && peer.finishMin !== null
@@ -126,12 +77,11 @@ const ratioOf = (problem: Problem, peer: Found, finishMin: number): number | nul
 export const runWeek = async (
   week: Week,
   effort: Effort,
-  engine: Engine | null,
+  hasPeer: boolean,
   isBare: boolean,
 ): Promise<WeekResult> => {
   const { name, problem } = isBare ? bareWeek(week) : week
-  const peer =
-    engine === null ? null : await askPeer(engine, problem, { isFull: isBare, seconds: effort.seconds })
+  const peer = hasPeer ? await askPeer({ problem, isFull: isBare, seconds: effort.seconds }) : null
   const limit = peer === null ? effort.seconds : Math.max(LEAST_SECONDS, peer.seconds)
   const mark = process.cpuUsage()
   const stop = (): boolean => cpuSince(mark) > limit

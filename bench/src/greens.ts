@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util'
-import { loadEngine, type Engine } from './greens-engine.ts'
+import { engineAtHand } from './greens-engine.ts'
 import { runWeek, type WeekResult } from './greens-run.ts'
 import { demoWeek, weeksOf, type Week } from './greens-weeks.ts'
 
@@ -129,7 +129,7 @@ const lineOf = (week: WeekResult): string => {
   return `${week.name.padEnd(10)} ${week.planned}/${week.greens}  finish ${clock(week.finishMin)}  bound ${clock(week.boundMin)} (${week.boundBy.part})  gap ${week.bestGapPercent ?? '-'} %  ${week.schedulesPerSecond}/s${week.clean ? '' : ' NOT CLEAN'}${beside}`
 }
 
-const searchAll = async (options: Options, engine: Engine | null): Promise<readonly WeekResult[]> => {
+const searchAll = async (options: Options, hasPeer: boolean): Promise<readonly WeekResult[]> => {
   const weeks: readonly Week[] = [
     ...(options.demo ? [demoWeek()] : []),
     ...options.sizes.flatMap((size) => weeksOf(size, options.courses)),
@@ -137,22 +137,11 @@ const searchAll = async (options: Options, engine: Engine | null): Promise<reado
   const results: WeekResult[] = []
   for (const week of weeks)
     for (const isBare of [false, true]) {
-      const result = await runWeek(week, options, engine, isBare)
+      const result = await runWeek(week, options, hasPeer, isBare)
       process.stderr.write(`${lineOf(result)}\n`)
       results.push(result)
     }
   return results
-}
-
-/** Runs work whose engines print as they like; what they print goes to standard error. */
-const withQuietOutput = async <T>(work: () => Promise<T>): Promise<T> => {
-  const write = process.stdout.write.bind(process.stdout)
-  process.stdout.write = process.stderr.write.bind(process.stderr)
-  try {
-    return await work()
-  } finally {
-    process.stdout.write = write
-  }
 }
 
 /**
@@ -168,11 +157,9 @@ export const run = async (argv: readonly string[]): Promise<number> => {
     process.stderr.write(`${error.message}\n${USAGE}`)
     return 2
   }
-  const loaded = options.peer ? await withQuietOutput(loadEngine) : 'left out'
-  const engine = typeof loaded === 'string' ? null : loaded
+  const loaded = options.peer ? engineAtHand() : 'left out'
   if (typeof loaded === 'string') process.stderr.write(`without a peer: ${loaded}\n`)
-  const weeks = await withQuietOutput(() => searchAll(options, engine))
-  engine?.terminateWorkerBridge()
+  const weeks = await searchAll(options, typeof loaded !== 'string')
   const { schedules, seconds, seed } = options
   const peer = typeof loaded === 'string' ? loaded : loaded.name
   const report: GreensReport = { schedules, seconds, seed, peer, weeks, summary: summaryOf(weeks) }

@@ -1,0 +1,85 @@
+import { fork } from 'node:child_process'
+import { fileURLToPath } from 'node:url'
+import { compileProblem, isCleanSchedule, type Problem } from '@swardwright/engine'
+import { cpuSince } from './cpu.ts'
+import { loadEngine } from './greens-engine.ts'
+import { weekModel, type ModelFor } from './greens-model.ts'
+
+/** A week put to the general engine. */
+export type Asked = {
+  readonly problem: Problem
+  /** Whether the model says all that the checker asks: then the plan is checked. */
+  readonly isFull: boolean
+  /** By the clock. */
+  readonly seconds: number
+}
+
+/** What the general engine found. */
+export type Found = {
+  /** `full`: the model says all that the checker asks, and its plan is checked. `relaxed`: it leaves rules out, so only its bound can be used. */
+  readonly model: 'full' | 'relaxed'
+  readonly status: string
+  readonly provenOptimal: boolean
+  readonly finishMin: number | null
+  /** What it has proven, whole minutes. */
+  readonly boundMin: number | null
+  /** Processor seconds. */
+  readonly seconds: number
+  /** The checker's word on its plan; null where there is none to check. */
+  readonly clean: boolean | null
+}
+
+/** All greens, no fixture clash, one day each: what comes before the finish in the order of a plan's figures. */
+const bestClass = (problem: Problem): ModelFor => ({
+  greens: problem.greens.map((_, index) => index),
+  keepFixtures: true,
+  oneDay: true,
+})
+
+const rounded = (value: number): number => Number(value.toFixed(2))
+
+/** Searches a week with the general engine, in this process. */
+const search = async ({ problem, isFull, seconds }: Asked): Promise<Found> => {
+  const engine = await loadEngine()
+  const { model, scheduleOf } = weekModel(engine, problem, bestClass(problem))
+  const solver = new engine.CpSolver()
+  const mark = process.cpuUsage()
+  const status = solver.statusName(
+    await solver.solve(model, { numSearchWorkers: 1, maxTimeInSeconds: seconds, randomSeed: 1 }),
+  )
+  const used = cpuSince(mark)
+  const isFound = status === 'OPTIMAL' || status === 'FEASIBLE'
+  return {
+    model: isFull ? 'full' : 'relaxed',
+    status,
+    provenOptimal: status === 'OPTIMAL',
+    finishMin: isFound ? Math.round(solver.objectiveValue()) : null,
+    boundMin: isFound || status === 'UNKNOWN' ? Math.ceil(solver.bestObjectiveBound() - 1e-6) : null,
+    seconds: rounded(used),
+    clean: isFound && isFull ? isCleanSchedule(compileProblem(problem), scheduleOf(solver)) : null,
+  }
+}
+
+const isChild = process.argv[1] === fileURLToPath(import.meta.url)
+if (isChild)
+  process.once('message', (asked: Asked) => {
+    void search(asked).then((found) => process.send?.(found, () => process.exit(0)))
+  })
+
+/**
+ * Searches a week with the general engine in a process of its own, which ends with the answer: its threads would go on after the limit and be counted, and paid for, by whoever
+ * comes next. What it prints goes to standard error. Rejects when the process ends without an answer.
+ */
+export const askPeer = (asked: Asked): Promise<Found> =>
+  new Promise((resolve, reject) => {
+    const child = fork(fileURLToPath(import.meta.url), {
+      serialization: 'advanced',
+      stdio: ['ignore', 2, 2, 'ipc'],
+    })
+    child.once('message', (found: Found) => {
+      resolve(found)
+      child.kill()
+    })
+    child.once('exit', (code) => reject(new Error(`the general engine ended with ${code} and no answer`)))
+    child.send(asked)
+  })
