@@ -103,8 +103,8 @@ test('rain at one touch says NO and can be taken back, and the bail-out names ea
   club,
 }) => {
   test.setTimeout(240_000)
-  await page.setViewportSize({ width: 390, height: 844 })
   await onWorkingDay(page, club, '09:30')
+  await page.setViewportSize({ width: 390, height: 844 })
   await expect(page.getByText(/^YES/u)).toBeVisible()
   await page.getByRole('button', { name: 'Bail-out' }).click()
   await page.getByRole('button', { name: '40 min' }).click()
@@ -125,7 +125,7 @@ test('a paper sheet is typed in on one screen and its times are those of the pap
   club,
 }) => {
   test.setTimeout(240_000)
-  await onWorkingDay(page, club, '18:00')
+  await onWorkingDay(page, club, '12:00')
   await turnTo(page, club, '/paper')
   await readsWell(page)
   const times = page.getByLabel(/, finished at$/u)

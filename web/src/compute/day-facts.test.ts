@@ -77,7 +77,7 @@ it('tells of rain that has ended when it fell, and lets rain that falls now go o
   ])
 })
 
-it('tells of outages until they are over, also of one told after the plan was settled and before its first day', () => {
+it('tells of outages until they are over or today ends, also of one told after the plan was settled and before its first day', () => {
   const solved = told('08:00', { problem: 'e06:00' })
   const facts = journal({
     problems: [
@@ -97,7 +97,12 @@ it('tells of outages until they are over, also of one told after the plan was se
   })
   expect(dayFacts(facts, known('09:30'))).toEqual([
     { kind: 'machineOut', machine: 'corer', from: at('07:00'), until: at('09:00') },
-    { kind: 'personOut', person: 'ann', from: '2026-08-09T20:00:00+01:00', until: null },
+    {
+      kind: 'personOut',
+      person: 'ann',
+      from: '2026-08-09T20:00:00+01:00',
+      until: '2026-08-11T00:00:00+01:00',
+    },
   ])
 })
 

@@ -1,4 +1,5 @@
 import {
+  addDays,
   isoWithOffset,
   MINUTE_MS,
   instantOf,
@@ -121,6 +122,7 @@ const rain = (facts: Facts, known: DayKnown): readonly DayFact[] => {
   })
 }
 
+/** A problem as a fact. A machine or person that is out and not said to be back is reckoned out to the end of today: nobody knows of tomorrow, and a week is not given up for a belt. */
 const problemFact = (problem: Problem, known: DayKnown): readonly DayFact[] => {
   const { course, plan } = known
   const { value, solved } = problem
@@ -130,7 +132,8 @@ const problemFact = (problem: Problem, known: DayKnown): readonly DayFact[] => {
   const at = isoWithOffset(fromMs, course.timeZone)
   const untilMs = solved === null ? null : since(solved.at)
   const isOver = untilMs !== null && untilMs <= fromMs
-  const until = untilMs === null ? null : isoWithOffset(untilMs, course.timeZone)
+  const endOfDayMs = instantOf(addDays(dateAt(known.nowMs, course.timeZone), 1), 0, course.timeZone)
+  const until = isoWithOffset(untilMs ?? endOfDayMs, course.timeZone)
   switch (value.problem) {
     case 'machineOut':
       return isOver || course.machines.every(({ id }) => id !== value.machine)

@@ -20,9 +20,14 @@ const KG_PER_T = 1000
 
 export const nameOf = (green: string): string => greenNames.value.get(green) ?? green
 
-/** What is done on a stay, in words. */
-export const stayWords = (stay: CrewStay): string =>
-  listed([...new Set(stay.tasks.map((task) => taskTodo(task)))])
+/** What is done on a stay, in words; dresser loads are counted. */
+export const stayWords = (stay: CrewStay): string => {
+  const loads = stay.tasks.filter(({ operation }) => operation === 'dress').length
+  const words = stay.tasks.map((task) =>
+    task.operation === 'dress' && loads > 1 ? `dress, ${loads} loads` : taskTodo(task),
+  )
+  return listed([...new Set(words)])
+}
 
 /** The settings for the work in hand: depth, spacing, sand and its rate. */
 const Settings = (props: { readonly plan: Plan; readonly stay: CrewStay }) => {

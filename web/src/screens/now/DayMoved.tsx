@@ -39,6 +39,11 @@ export const DayMoved = () => {
     <section class="moved stack" aria-label={WORDS.moved}>
       <h2>{WORDS.moved}</h2>
       <p>{cost}</p>
+      {made.changes.length === 0 ? null : (
+        <button type="button" class="primary whole" onClick={() => void settleAgain()}>
+          {WORDS.settleAgain}
+        </button>
+      )}
       <ul class="tight">
         {shown.map((line, index) => (
           <li key={line} class={index < made.caught.length ? 'rust name' : ''}>
@@ -51,11 +56,6 @@ export const DayMoved = () => {
           {lines.length - shown.length} {WORDS.moreLines}
         </button>
       ) : null}
-      {made.changes.length === 0 ? null : (
-        <button type="button" class="primary whole" onClick={() => void settleAgain()}>
-          {WORDS.settleAgain}
-        </button>
-      )}
     </section>
   )
 }

@@ -49,6 +49,9 @@ export const Problems = () => {
                 <p class="quiet small">
                   {problem.author}
                   {when(problem.at)}
+                  {problem.value.problem === 'machineOut' || problem.value.problem === 'personOut'
+                    ? WORDS.outToday
+                    : ''}
                 </p>
               </div>
               <button

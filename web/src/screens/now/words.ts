@@ -56,6 +56,7 @@ export const WORDS = {
   write: 'Something else',
   keep: 'Write it down',
   problems: 'Trouble told',
+  outToday: ', reckoned out for the rest of today',
   isOver: 'It is over',
   moved: 'The day has moved',
   moreLines: 'more',
