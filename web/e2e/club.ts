@@ -10,6 +10,8 @@ export type Club = {
   /** Stops the server and starts it again on the same data and port. */
   readonly restart: () => Promise<void>
   readonly stop: () => Promise<void>
+  /** Ends the server as a power cut would. */
+  readonly kill: () => Promise<void>
 }
 
 const portOf = (server: ClubServer): number => Number(new URL(server.address).port)
@@ -29,6 +31,7 @@ export const test = base.extend<{ club: Club }>({
         server = await startClubServer(dataDir, port)
       },
       stop: () => server.stop(),
+      kill: () => server.kill(),
     })
     await server.stop()
     await rm(dataDir, { recursive: true, force: true })

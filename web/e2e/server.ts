@@ -4,7 +4,12 @@ import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 
 /** The built server as a club runs it. */
-export type ClubServer = { readonly address: string; readonly stop: () => Promise<void> }
+export type ClubServer = {
+  readonly address: string
+  readonly stop: () => Promise<void>
+  /** Ends it as a power cut would. */
+  readonly kill: () => Promise<void>
+}
 
 const ENTRY = join(import.meta.dirname, '../../cli/dist/main.js')
 
@@ -30,6 +35,10 @@ export const startClubServer = async (
       address,
       stop: async () => {
         child.kill('SIGTERM')
+        await exited
+      },
+      kill: async () => {
+        child.kill('SIGKILL')
         await exited
       },
     }
