@@ -1,6 +1,5 @@
 /** Words of the crew’s page. */
 export const WORDS = {
-  title: 'My post',
   who: 'Who are you?',
   whoLead: 'Choose your name. This phone keeps it.',
   notMe: 'Somebody else',
