@@ -1,4 +1,5 @@
-import { planErrorWords, replanSummary, situationErrorWords } from '@swardwright/present'
+import type { Replanned } from '@swardwright/engine'
+import { caughtSentence, planErrorWords, replanSummary, situationErrorWords } from '@swardwright/present'
 import { useState } from 'preact/hooks'
 import { Note } from '../../parts/Note.tsx'
 import { useCourse } from '../../state/course.ts'
@@ -26,24 +27,39 @@ const DayFault = () => {
   )
 }
 
+/** Greens that are caught whatever is done, once the plan goes by it. */
+const Caught = ({ made }: { readonly made: Replanned }) => {
+  const course = useCourse()
+  return (
+    <section class="moved stack" aria-label={WORDS.caughtAnyway}>
+      <h2>{WORDS.caughtAnyway}</h2>
+      <ul class="tight">
+        {made.caught.map((one) => (
+          <li key={one.green} class="rust name">
+            {caughtSentence(one, course)}
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
 /** What the facts of the day have moved, why and at what price, and the press that makes it the plan. Nothing is shown while the plan holds. */
 export const DayMoved = () => {
   const course = useCourse()
   const [isAll, setAll] = useState(false)
   const made = again.value
   if (made === null) return <DayFault />
-  if (made.changes.length === 0 && made.caught.length === 0) return null
+  if (made.changes.length === 0) return made.caught.length === 0 ? null : <Caught made={made} />
   const [cost = '', ...lines] = replanSummary(made, course).split('\n')
   const shown = isAll ? lines : lines.slice(0, MOST_SHOWN)
   return (
     <section class="moved stack" aria-label={WORDS.moved}>
       <h2>{WORDS.moved}</h2>
       <p>{cost}</p>
-      {made.changes.length === 0 ? null : (
-        <button type="button" class="primary whole" onClick={() => void settleAgain()}>
-          {WORDS.settleAgain}
-        </button>
-      )}
+      <button type="button" class="primary whole" onClick={() => void settleAgain()}>
+        {WORDS.settleAgain}
+      </button>
       <ul class="tight">
         {shown.map((line, index) => (
           <li key={line} class={index < made.caught.length ? 'rust name' : ''}>

@@ -64,6 +64,7 @@ export const WORDS = {
   settleAgain: 'Make this the plan',
   bailOut: 'Bail-out',
   bailTitle: 'Rain in how many minutes?',
+  caughtAnyway: 'Caught, whatever is done',
   noneCaught: 'No green is caught.',
   noneOpen: 'No green lies open.',
   dontOpen: 'Do not open',
