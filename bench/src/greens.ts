@@ -75,7 +75,7 @@ const optionsOf = (argv: readonly string[]): Options => {
     },
   })
   return {
-    schedules: wholeOf('schedules', values.schedules ?? '100000', 1, 10_000_000),
+    schedules: wholeOf('schedules', values.schedules ?? '10000000', 1, 10_000_000),
     seconds: numberOf('seconds', values.seconds ?? '4', 0.1, 3600),
     seed: wholeOf('seed', values.seed ?? '1', 0, 2 ** 31 - 1),
     sizes:
