@@ -4,6 +4,7 @@ import { compileProblem, isCleanSchedule, type Problem } from '@swardwright/engi
 import { cpuSince } from './cpu.ts'
 import { loadEngine } from './greens-engine.ts'
 import { weekModel, type ModelFor } from './greens-model.ts'
+import { rounded } from './rounded.ts'
 
 /** A week put to the general engine. */
 export type Asked = {
@@ -36,8 +37,6 @@ const bestClass = (problem: Problem): ModelFor => ({
   oneDay: true,
 })
 
-const rounded = (value: number): number => Number(value.toFixed(2))
-
 /** Searches a week with the general engine, in this process. */
 const search = async ({ problem, isFull, seconds }: Asked): Promise<Found> => {
   const engine = await loadEngine()
@@ -55,7 +54,7 @@ const search = async ({ problem, isFull, seconds }: Asked): Promise<Found> => {
     provenOptimal: status === 'OPTIMAL',
     finishMin: isFound ? Math.round(solver.objectiveValue()) : null,
     boundMin: isFound || status === 'UNKNOWN' ? Math.ceil(solver.bestObjectiveBound() - 1e-6) : null,
-    seconds: rounded(used),
+    seconds: rounded(used, 2),
     clean: isFound && isFull ? isCleanSchedule(compileProblem(problem), scheduleOf(solver)) : null,
   }
 }

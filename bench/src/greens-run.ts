@@ -11,6 +11,7 @@ import { cpuSince } from './cpu.ts'
 import type { ModelFor } from './greens-model.ts'
 import { askPeer, type Found } from './greens-peer.ts'
 import { bareWeek, type Week } from './greens-weeks.ts'
+import { rounded } from './rounded.ts'
 
 /** How hard both engines search. */
 export type Effort = {
@@ -54,8 +55,6 @@ export type WeekResult = {
 
 /** Ours has at least this, so that a problem the other engine solves at once is not lost to the start of a search. */
 const LEAST_SECONDS = 0.2
-
-const rounded = (value: number, digits: number): number => Number(value.toFixed(digits))
 
 const gapOf = (problem: Problem, boundMin: number | null, finishMin: number): number | null => {
   const all = attendedMin(problem, 0, finishMin)

@@ -1,13 +1,5 @@
-import { readFileSync } from 'node:fs'
-import {
-  randomCourse,
-  readCourse,
-  readForecastText,
-  readPrescription,
-  readProblem,
-  WEATHER_PORTS,
-  type Problem,
-} from '@swardwright/engine'
+import { randomCourse, readProblem, WEATHER_PORTS, type Problem } from '@swardwright/engine'
+import { openDemo } from './demo.ts'
 
 /** A week of the bench: its problem, read from a course, a prescription and a sky. */
 export type Week = { readonly name: string; readonly problem: Problem }
@@ -20,9 +12,6 @@ const SMALL_GREENS = 6
 /** Minutes that sand lies before it is dragged in, in a bare week. */
 const BARE_DRY_MIN = 60
 
-const example = (name: string): string =>
-  readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8')
-
 const read = (name: string, input: Parameters<typeof readProblem>[0]): Week => {
   const problem = readProblem(input, WEATHER_PORTS)
   if (!problem.ok) throw new Error(`${name} does not read: ${problem.error.type}`)
@@ -30,19 +19,7 @@ const read = (name: string, input: Parameters<typeof readProblem>[0]): Week => {
 }
 
 /** The demo as the app opens it. */
-export const demoWeek = (): Week => {
-  const course = readCourse(example('demo-course.geojson'))
-  const prescription = readPrescription(example('demo-prescription.json'))
-  const forecast = readForecastText(example('demo-forecast.json'))
-  if (!course.ok || !prescription.ok || !forecast.ok) throw new Error('the demo does not read')
-  return read('demo', {
-    course: course.value.course,
-    prescription: prescription.value,
-    weather: forecast.value.weather,
-    start: '2026-08-10',
-    days: 7,
-  })
-}
+export const demoWeek = (): Week => read('demo', { ...openDemo(), days: 7 })
 
 /** Generated courses of one size, always the same ones: sand enough, showers as they come; small weeks are dry, so that they can be proven. */
 export const weeksOf = (greens: number, courses: number): readonly Week[] => {

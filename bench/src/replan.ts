@@ -1,51 +1,35 @@
-import { readFileSync } from 'node:fs'
 import {
   checkPlanAt,
   courseHash,
   disturbanceOf,
   makePlan,
   planProblemOf,
-  readCourse,
-  readForecastText,
-  readPrescription,
   replan,
   shiftOnly,
   type Plan,
   type ReplanInput,
 } from '@swardwright/engine'
+import { cpuSince } from './cpu.ts'
+import { openDemo } from './demo.ts'
 
 const GOAL_MEDIAN_MS = 150
 const GOAL_WORST_MS = 500
 const DISTURBANCES = 200
 /** Replans before the count begins, so that the code is warm, as it is in an app that has planned the day. */
 const WARM_UP = 40
-const START = '2026-08-10'
-
-const example = (name: string): string =>
-  readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8')
 
 const opened = <T>(read: { readonly ok: true; readonly value: T } | { readonly ok: false }): T => {
   if (read.ok) return read.value
-  throw new Error('the demo files do not read')
+  throw new Error('the demo cannot be planned')
 }
 
 /** The demo's week, planned, and the problem that is kept for replans. */
-type Demo = Omit<ReplanInput, 'facts' | 'now' | 'plan'> & { readonly plan: Plan }
+type Planned = Omit<ReplanInput, 'facts' | 'now' | 'plan'> & { readonly plan: Plan }
 
-const demo = (): Demo => {
-  const { course } = opened(readCourse(example('demo-course.geojson')))
-  const { weather } = opened(readForecastText(example('demo-forecast.json')))
-  const prescription = opened(readPrescription(example('demo-prescription.json')))
-  const plan = opened(
-    makePlan({ course, courseHash: courseHash(course), prescription, weather, start: START }),
-  )
+const planned = (): Planned => {
+  const { course, prescription, weather, start } = openDemo()
+  const plan = opened(makePlan({ course, courseHash: courseHash(course), prescription, weather, start }))
   return { course, weather, plan, problem: opened(planProblemOf(plan, course, weather)) }
-}
-
-/** Processor time of this process so far, ms: other programs on the machine count little. */
-const processorMs = (): number => {
-  const { user, system } = process.cpuUsage()
-  return (user + system) / 1000
 }
 
 /** What came of one disturbance. */
@@ -61,12 +45,12 @@ type Outcome = {
   readonly lostNeedlessly: readonly string[]
 }
 
-const outcomeOf = (base: Demo, seed: number): Outcome => {
+const outcomeOf = (base: Planned, seed: number): Outcome => {
   const { kind, now, facts } = disturbanceOf(base.problem, base.plan, seed)
   const input: ReplanInput = { ...base, now, facts }
-  const before = processorMs()
+  const mark = process.cpuUsage()
   const again = replan(input)
-  const ms = processorMs() - before
+  const ms = cpuSince(mark) * 1000
   if (!again.ok) throw new Error(`disturbance ${seed} could not be used: ${JSON.stringify(again.error)}`)
   const checked = checkPlanAt({ ...input, plan: again.value.plan })
   const shift = shiftOnly(input)
@@ -92,7 +76,7 @@ export const run = (argv: readonly string[]): Promise<number> => {
     process.stderr.write(`unexpected '${more[0] ?? flag}'; bench replan takes only --json\n`)
     return Promise.resolve(2)
   }
-  const base = demo()
+  const base = planned()
   for (let seed = 1; seed <= WARM_UP; seed++) outcomeOf(base, DISTURBANCES + seed)
   const outcomes = Array.from({ length: DISTURBANCES }, (_, index) => outcomeOf(base, index + 1))
   const ms = outcomes.map((one) => one.ms).sort((a, b) => a - b)

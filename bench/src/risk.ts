@@ -1,17 +1,6 @@
-import { readFileSync } from 'node:fs'
 import { performance } from 'node:perf_hooks'
-import {
-  makeSafePlan,
-  planRisk,
-  randomCourse,
-  readCourse,
-  readForecastText,
-  readPrescription,
-  type Course,
-  type PlanRisk,
-  type Prescription,
-  type WeatherHours,
-} from '@swardwright/engine'
+import { makeSafePlan, planRisk, randomCourse, type PlanRisk } from '@swardwright/engine'
+import { openDemo, type Demo } from './demo.ts'
 
 /** The manager's level, the skies that the plan is made over, and the fresh ones that it is judged by. */
 const LEVEL = 0.05
@@ -22,36 +11,10 @@ const SCHEDULES = 1000
 /** The bound of the promise: the level and two standard deviations of a share of so many draws. */
 const LIMIT = LEVEL + 2 * Math.sqrt((LEVEL * (1 - LEVEL)) / FRESH)
 
-type Week = {
-  readonly name: string
-  readonly course: Course
-  readonly prescription: Prescription
-  readonly weather: WeatherHours
-  readonly start: string
-}
-
-const example = (name: string): string =>
-  readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8')
-
-const demo = (): Week => {
-  const [course, prescription, forecast] = [
-    readCourse(example('demo-course.geojson')),
-    readPrescription(example('demo-prescription.json')),
-    readForecastText(example('demo-forecast.json')),
-  ]
-  if (!course.ok || !prescription.ok || !forecast.ok) throw new Error('the demo cannot be read')
-  const { weather } = forecast.value
-  return {
-    name: 'demo',
-    course: course.value.course,
-    prescription: prescription.value,
-    weather,
-    start: '2026-08-10',
-  }
-}
+type Week = Demo & { readonly name: string }
 
 const weeks = (count: number): readonly Week[] => [
-  demo(),
+  { name: 'demo', ...openDemo() },
   ...Array.from({ length: count }, (_, index) => ({
     name: `course ${index + 1}`,
     ...randomCourse({ seed: 100 + index, greens: 12, weather: 'mixed', sand: 'enough' }),

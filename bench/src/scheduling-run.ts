@@ -9,6 +9,7 @@ import {
   type ProjectSearch,
   type ProjectSet,
 } from '@swardwright/engine'
+import { rounded } from './rounded.ts'
 
 /** What a run over a set gives; the names are the printed ones. */
 export type SchedulingResult = {
@@ -55,8 +56,6 @@ const meanPercentOver = (
   )
   return over.length === 0 ? null : rounded(over.reduce((sum, part) => sum + part, 0) / over.length, 4)
 }
-
-const rounded = (value: number, digits: number): number => Number(value.toFixed(digits))
 
 /** Why a found schedule cannot stand; null when it can. The length is measured by the checker, never taken from the search. */
 const complaint = ({ instance: { name, project }, found: { starts, makespan } }: Solved): string | null => {

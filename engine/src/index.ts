@@ -69,7 +69,13 @@ export { OPERATIONS, type Operation } from './planning/operations.ts'
 export type { CalculationError } from './catalogue/errors.ts'
 export type { Item } from './catalogue/item.ts'
 export { fail, ok, type Result } from './result.ts'
-export { MACHINE_TASKS, type Effect, type MachineKind, type TaskKind } from './planning/operations.ts'
+export {
+  isOperation,
+  MACHINE_TASKS,
+  type Effect,
+  type MachineKind,
+  type TaskKind,
+} from './planning/operations.ts'
 export type { BladeSetting, PrescriptionGroup, SandSetting, TineSetting } from './planning/prescription.ts'
 export { quantityAt } from './catalogue/run.ts'
 export type { Quantity } from './catalogue/quantity.ts'
@@ -361,3 +367,4 @@ export { lastSafeStartNow } from './planning/replan/safe-start-now.ts'
 export type { CaughtState, LostReason } from './planning/check/lost/lost.ts'
 export type { Pace } from './planning/pace/learn-paces.ts'
 export { disturbanceOf, type Disturbance } from './planning/replan/disturbance.ts'
+export { isRecord } from './is-record.ts'

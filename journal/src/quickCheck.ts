@@ -1,3 +1,4 @@
+import { isRecord } from '@swardwright/engine'
 import type * as v from 'valibot'
 
 /** True when a value is surely as its schema wants and would come out of it unchanged. False says nothing: ask the schema. */
@@ -53,9 +54,6 @@ const actionCheck = (action: Part): QuickCheck => {
       return never
   }
 }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 type Field = { readonly key: string; readonly check: QuickCheck; readonly needed: boolean }
 

@@ -1,6 +1,4 @@
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
-
+import { isRecord } from '@swardwright/engine'
 /** Whether two JSON values are the same, whatever the order of their keys. */
 export const sameJson = (a: unknown, b: unknown): boolean => {
   if (Array.isArray(a) && Array.isArray(b))

@@ -27,6 +27,10 @@ export type MachineTask = (typeof MACHINE_TASKS)[number]
 /** Anything a plan's task can be. */
 export type TaskKind = Operation | MachineTask
 
+/** Whether a task is work on a green rather than for a machine. */
+export const isOperation = (kind: TaskKind): kind is Operation =>
+  !(MACHINE_TASKS as readonly TaskKind[]).includes(kind)
+
 /** What finishing a step does to a green's work state: ready -> opened -> cleared -> dressed -> finished. `opens` holds from the step's start. */
 export const EFFECTS = ['opens', 'clears', 'dresses', 'finishes'] as const
 

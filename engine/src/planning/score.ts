@@ -1,4 +1,5 @@
 import { chainMarks } from './chain.ts'
+import { isOperation } from './operations.ts'
 import type { Problem, ScheduledTask, Span } from './problem.ts'
 
 /** What a schedule is judged by, in this order; all as small as can be. Minutes and counts: integers. */
@@ -25,7 +26,7 @@ export type Opened = {
 export const openedGreens = (problem: Problem, tasks: readonly ScheduledTask[]): readonly Opened[] => {
   const tasksByGreen = new Map<number, ScheduledTask[]>()
   for (const task of tasks) {
-    if (task.green === null || task.kind === 'load' || task.kind === 'move' || task.kind === 'setUp') continue
+    if (task.green === null || !isOperation(task.kind)) continue
     const list = tasksByGreen.get(task.green)
     if (list === undefined) tasksByGreen.set(task.green, [task])
     else list.push(task)

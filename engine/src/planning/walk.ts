@@ -1,5 +1,5 @@
 import { dryFrom } from './dried.ts'
-import { MACHINE_TASKS } from './operations.ts'
+import { isOperation } from './operations.ts'
 import type { Problem, ProblemPerson, ProblemStep, ScheduledTask } from './problem.ts'
 import { firstFit, NEVER } from './spans.ts'
 
@@ -17,10 +17,6 @@ export type WalkTask = {
   readonly from: number
   readonly to: number
 }
-
-/** Whether a task is work on a green rather than for a machine. */
-const isOperation = (task: ScheduledTask): boolean =>
-  !(MACHINE_TASKS as readonly string[]).includes(task.kind)
 
 /** Where a move goes: the green it names, or the bay if the machine loads next. */
 const goalOf = (problem: Problem, tasks: readonly ScheduledTask[], index: number): number => {
@@ -40,7 +36,7 @@ export const walkTasks = (problem: Problem, tasks: readonly ScheduledTask[]): re
     const green = task.green === null ? undefined : problem.greens[task.green]
     const own = green?.place ?? SHED
     const stepIndex =
-      green === undefined || !isOperation(task)
+      green === undefined || !isOperation(task.kind)
         ? -1
         : green.steps.findIndex(
             (s) => s.operation === task.kind && s.pass === task.pass && s.load === task.load,
@@ -49,7 +45,7 @@ export const walkTasks = (problem: Problem, tasks: readonly ScheduledTask[]): re
     if (task.machine === null) return { ...known, from: own, to: own }
     const state = at.get(task.machine)
     const from = state !== undefined && state.day === day ? state.place : SHED
-    const to = task.kind === 'move' ? goalOf(problem, tasks, index) : isOperation(task) ? own : from
+    const to = task.kind === 'move' ? goalOf(problem, tasks, index) : isOperation(task.kind) ? own : from
     at.set(task.machine, { place: to, day })
     return { ...known, from: task.kind === 'move' ? from : to, to }
   })

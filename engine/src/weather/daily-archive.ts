@@ -1,3 +1,4 @@
+import { isRecord } from '../is-record.ts'
 import { fail, ok, type Result } from '../result.ts'
 import { dayNumber } from '../time/calendar.ts'
 import { DAILY_COLUMNS, isNeededColumn, type DailyColumn } from './daily-record.ts'
@@ -28,9 +29,6 @@ export type ArchiveError =
 export type Archive = { readonly history: History; readonly altitudeM: number | null }
 
 type Column = { readonly name: DailyColumn; readonly values: readonly unknown[] }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** The columns that are there, each in the unit asked for. Rain and temperatures must be there. */
 const columnsOf = (

@@ -1,3 +1,4 @@
+import { isRecord } from '../is-record.ts'
 import { fail, ok, type Result } from '../result.ts'
 import { columnsOf, type ColumnError, type Gap, type Labelled } from './forecast-columns.ts'
 import { gridOf, instantsOf, type Grid, type TimeError } from './forecast-times.ts'
@@ -37,9 +38,6 @@ export type Forecast = {
   readonly longitudeDeg: number | null
   readonly altitudeM: number | null
 }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 const kindOf = (value: unknown): string =>
   value === null ? 'null' : Array.isArray(value) ? `a list of ${value.length}` : typeof value

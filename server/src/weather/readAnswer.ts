@@ -1,3 +1,4 @@
+import { isRecord } from '@swardwright/engine'
 import { fail, ok, readForecast, type Result } from '@swardwright/engine'
 import type { WeatherAnswer, WeatherProblem } from '@swardwright/journal'
 import { forecastErrorWords } from '@swardwright/present'
@@ -13,9 +14,6 @@ export const jsonOf = (text: string): Result<unknown, WeatherProblem> => {
     return fail({ type: 'notJson', what: start === '{' || start === '[' ? 'half' : 'page' })
   }
 }
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 /** The first column that is there in another unit than was asked for. A member of an ensemble may leave its unit to the plain column. */
 const otherUnit = (json: unknown): WeatherProblem | null => {

@@ -1,4 +1,4 @@
-import { MACHINE_TASKS, type Plan, type PlanTask } from '@swardwright/engine'
+import { isOperation, type Plan, type PlanTask } from '@swardwright/engine'
 import { dateAt } from '@swardwright/present'
 
 /** A stay of one person at one green: the steps there, in order. */
@@ -6,8 +6,6 @@ export type CrewStay = {
   readonly green: string
   readonly tasks: readonly PlanTask[]
 }
-
-const SERVES_MACHINES: readonly string[] = MACHINE_TASKS
 
 /** What somebody told of a step. */
 export type StepTold = { readonly done: boolean; readonly begun: boolean }
@@ -18,9 +16,7 @@ export const staysOf = (plan: Plan, date: string, person: string, timeZone: stri
   const tasks = plan.tasks
     .filter(
       (task) =>
-        task.people.includes(person) &&
-        !SERVES_MACHINES.includes(task.operation) &&
-        dateAt(task.start, timeZone) === date,
+        task.people.includes(person) && isOperation(task.operation) && dateAt(task.start, timeZone) === date,
     )
     .toSorted((a, b) => Date.parse(a.start) - Date.parse(b.start))
   for (const task of tasks) {

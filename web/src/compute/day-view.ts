@@ -1,4 +1,4 @@
-import { MACHINE_TASKS, type Plan, type PlanTask } from '@swardwright/engine'
+import { isOperation, type Plan, type PlanTask } from '@swardwright/engine'
 import { dateAt, type WorkState } from '@swardwright/present'
 
 /** A green on a working day: where it stands, and what is still to do. */
@@ -13,9 +13,6 @@ export type GreenOnDay = {
 
 /** What somebody recorded: greens that are finished whatever the plan says. */
 export type Recorded = { readonly finished: ReadonlySet<string> }
-
-/** Tasks that serve a machine; nobody looks for them on a green. */
-const SERVES_MACHINES: readonly string[] = MACHINE_TASKS
 
 const atOrBefore = (instant: string | null, atMs: number): boolean =>
   instant !== null && Date.parse(instant) <= atMs
@@ -50,9 +47,7 @@ export const greensOnDay = (
           ? []
           : plan.tasks.filter(
               (task) =>
-                task.green === opening.green &&
-                !SERVES_MACHINES.includes(task.operation) &&
-                Date.parse(task.finish) > atMs,
+                task.green === opening.green && isOperation(task.operation) && Date.parse(task.finish) > atMs,
             ),
       }
     })

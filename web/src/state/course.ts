@@ -33,3 +33,6 @@ export const greenNames = computed(
   (): ReadonlyMap<string, string> =>
     new Map((course.value?.greens ?? []).map((green) => [green.id, greenCalled(green)])),
 )
+
+/** What a green is called; its id where the course does not have it any more. */
+export const greenName = (green: string): string => greenNames.value.get(green) ?? green

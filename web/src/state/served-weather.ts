@@ -33,8 +33,9 @@ const fetchKind = async (id: string, kind: WeatherKind, keepsMs: number): Promis
   const kept = await shelf
   served[kind].value ??= await kept.read(id, kind)
   const fetchedAt = served[kind].value?.fetchedAt ?? null
-  // The page's clock ticks slowly and may lag behind the server's answer, so 'never keep' is asked for by name.
-  if (keepsMs > 0 && fetchedAt !== null && realMs.value - Date.parse(fetchedAt) < keepsMs) return
+  // The page's clock ticks slowly and may lag behind the answer, which is then brand new.
+  const ageMs = fetchedAt === null ? Infinity : Math.max(0, realMs.value - Date.parse(fetchedAt))
+  if (ageMs < keepsMs) return
   const answer = await callServer('weather', { params: { course: id }, query: { kind } })
   serverAway.value = !answer.ok && answer.why === 'away'
   if (!answer.ok) return

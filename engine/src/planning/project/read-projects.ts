@@ -1,3 +1,4 @@
+import { isRecord } from '../../is-record.ts'
 import { fail, ok, type Result } from '../../result.ts'
 import type { Project } from './project.ts'
 
@@ -40,9 +41,6 @@ class Misread extends Error {
 }
 
 const shown = (value: unknown): string => (JSON.stringify(value) ?? 'nothing').slice(0, 60)
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
 
 const record = (value: unknown, at: string): Readonly<Record<string, unknown>> => {
   if (!isRecord(value)) throw new Misread(at, 'an object', value)

@@ -1,4 +1,4 @@
-import { OPERATIONS, type Operation } from '../operations.ts'
+import { isOperation, OPERATIONS, type Operation } from '../operations.ts'
 import type { Problem, ProblemStep, ScheduledTask } from '../problem.ts'
 import { copyDiary, longestFree, newDiary, write, type Diary } from './diary.ts'
 
@@ -40,8 +40,7 @@ export const dayOf = (problem: Problem, minute: number): number => {
 }
 
 /** Whether a task is work on a green rather than for a machine. */
-export const isWork = ({ kind }: Pick<ScheduledTask, 'kind'>): boolean =>
-  kind !== 'setUp' && kind !== 'move' && kind !== 'load'
+export const isWork = ({ kind }: Pick<ScheduledTask, 'kind'>): boolean => isOperation(kind)
 
 /** Whether a task does a step. */
 export const doesStep = (task: ScheduledTask, step: ProblemStep): boolean =>

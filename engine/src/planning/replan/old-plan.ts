@@ -1,13 +1,7 @@
-import { parseInstant } from '../check/instant.ts'
+import { readTasks } from '../plan-to-tasks.ts'
 import type { PlanTask } from '../plan.ts'
 import type { Problem, ScheduledTask } from '../problem.ts'
-import { MINUTE_MS } from '../../time/zone.ts'
 import { doesStep, isWork } from './field.ts'
-
-const indexOf = (list: readonly { readonly id: string }[], id: string | null): number | null => {
-  const index = id === null ? -1 : list.findIndex((one) => one.id === id)
-  return index < 0 ? null : index
-}
 
 /** Place in the order of tasks at one instant: what must be there first comes first, as the checker reads it. */
 const rank = ({ kind, green }: ScheduledTask): number =>
@@ -22,26 +16,8 @@ export const byTime = (a: ScheduledTask, b: ScheduledTask): number =>
 
 /** The tasks of a plan in minutes and indices, in order of time. Work on greens that the problem does not have is left out: it is not planned any more. */
 export const scheduledTasks = (problem: Problem, tasks: readonly PlanTask[]): readonly ScheduledTask[] =>
-  tasks
-    .flatMap((task): readonly ScheduledTask[] => {
-      const green = indexOf(problem.greens, task.green)
-      const machine = indexOf(problem.machines, task.machine)
-      if ((task.green !== null && green === null) || (task.machine !== null && machine === null)) return []
-      const minute = (text: string): number => Math.round((parseInstant(text) - problem.originMs) / MINUTE_MS)
-      return [
-        {
-          kind: task.operation,
-          green,
-          pass: task.pass,
-          load: task.load,
-          machine,
-          people: task.people.flatMap((person) => indexOf(problem.people, person) ?? []),
-          startMin: minute(task.start),
-          finishMin: minute(task.finish),
-        },
-      ]
-    })
-    .filter((task) => Number.isFinite(task.startMin) && Number.isFinite(task.finishMin))
+  readTasks(problem, tasks)
+    .map(({ task }) => task)
     .sort(byTime)
 
 /** By green, by step: the task that does it, if any; of several alike the earlier does the earlier step. */

@@ -45,9 +45,10 @@ export const overScenarios = (
   lastOpenMin: number,
   delay: Delay | null = null,
 ): { readonly chance: number; readonly opened: number; readonly finished: number } => {
+  const rule = recourse(plan, lastOpenMin)
   let [caught, opened, finished] = [0, 0, 0]
   for (const scenario of scenarios) {
-    const outcome = playOut(plan, scenario, recourse(plan, lastOpenMin), delay)
+    const outcome = playOut(plan, scenario, rule, delay)
     if (outcome.caught.length > 0) caught++
     opened += outcome.opened.length
     finished += outcome.finished.length

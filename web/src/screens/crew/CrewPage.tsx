@@ -7,14 +7,14 @@ import { PickOne } from '../../parts/PickOne.tsx'
 import { Undo } from '../../parts/Undo.tsx'
 import { SyncLine } from '../../shell/SyncLine.tsx'
 import { nowMs, today } from '../../state/clock.ts'
-import { useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { day, finishedToday, useDay } from '../../state/day.ts'
 import { choosePost, forgetBriefing, isBriefed, postOf } from '../../state/post.ts'
 import { shownPlan } from '../../state/plan.ts'
 import { stepTold } from '../../state/step-told.ts'
 import { Briefing, sheetOf } from './Briefing.tsx'
 import { News } from './News.tsx'
-import { BigTap, nameOf, Stay, stayWords } from './Stay.tsx'
+import { BigTap, Stay, stayWords } from './Stay.tsx'
 import { TellProblem } from './TellProblem.tsx'
 import { WORDS } from './words.ts'
 
@@ -27,7 +27,7 @@ const LastSafe = () => {
   if (next === null) return <p>{WORDS.noLastSafe}</p>
   return (
     <p>
-      {WORDS.nextOpen}: <b>{nameOf(next.green)}</b>,{' '}
+      {WORDS.nextOpen}: <b>{greenName(next.green)}</b>,{' '}
       {next.until === null ? (
         <b class="rust">{WORDS.noMore}</b>
       ) : (
@@ -67,7 +67,7 @@ const Work = (props: { readonly plan: Plan; readonly date: string; readonly pers
               <li key={stay.tasks[0]?.id}>
                 <div class="line">
                   <b>{clock(stay.tasks[0]?.start ?? 0, timeZone)}</b>
-                  <span class="name">{nameOf(stay.green)}</span>
+                  <span class="name">{greenName(stay.green)}</span>
                   <span class="needs">{stayWords(stay)}</span>
                 </div>
               </li>

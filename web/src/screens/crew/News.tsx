@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import { clock } from '@swardwright/present'
 import type { GreenChange } from '../../compute/plan-changes.ts'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { markPlanSeen, planNews } from '../../state/plan-seen.ts'
 import { facts } from '../../state/journal.ts'
 import { WORDS } from './words.ts'
@@ -9,7 +9,7 @@ import { WORDS } from './words.ts'
 const MOST_SHOWN = 4
 
 const changeWords = ({ green, was, now }: GreenChange, timeZone: string): string => {
-  const name = greenNames.value.get(green) ?? green
+  const name = greenName(green)
   if (now === null) return `${name}: ${WORDS.leftOut}`
   return `${name}: ${clock(now, timeZone)}${was === null ? '' : ` instead of ${clock(was, timeZone)}`}`
 }

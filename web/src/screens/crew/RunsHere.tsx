@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks'
 import { Fold } from '../../parts/Fold.tsx'
 import { compute } from '../../state/compute.ts'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { lastHeadings, runsTold } from '../../state/runs.ts'
 import type { Plan, PlanTask } from '@swardwright/engine'
 import { RunsDrawing } from '../runs/RunsDrawing.tsx'
@@ -33,7 +33,7 @@ const Drawing = (props: { readonly plan: Plan; readonly task: PlanTask; readonly
   return (
     <div class="stack">
       <RunsDrawing
-        name={greenNames.value.get(green) ?? green}
+        name={greenName(green)}
         told={told}
         twelveDeg={course.greens.find(({ id }) => id === green)?.playDeg ?? 0}
         pass={pass}

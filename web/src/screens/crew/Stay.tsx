@@ -10,15 +10,13 @@ import {
 } from '@swardwright/present'
 import type { CrewStay } from '../../compute/crew-view.ts'
 import { Fold } from '../../parts/Fold.tsx'
-import { greenNames, units, useCourse } from '../../state/course.ts'
+import { greenName, units, useCourse } from '../../state/course.ts'
 import { touch } from '../../state/undo.ts'
 import { RunsHere } from './RunsHere.tsx'
 import { Steps } from './Steps.tsx'
 import { WORDS } from './words.ts'
 
 const KG_PER_T = 1000
-
-export const nameOf = (green: string): string => greenNames.value.get(green) ?? green
 
 /** What is done on a stay, in words; dresser loads are counted. */
 export const stayWords = (stay: CrewStay): string => {
@@ -73,7 +71,7 @@ export const Stay = (props: { readonly plan: Plan; readonly stay: CrewStay }) =>
         <p>
           {clock(first.start, timeZone)} to {clock(last.finish, timeZone)}
         </p>
-        <p class="strike">{nameOf(stay.green)}</p>
+        <p class="strike">{greenName(stay.green)}</p>
         <p class="upshot">{stayWords(stay)}</p>
         <p>
           {used.length === 0
@@ -111,7 +109,7 @@ export const BigTap = (props: { readonly plan: Plan; readonly stay: CrewStay }) 
     return null
   const { operation } = last
   const isWhole = lastOn(plan, green)?.id === last.id
-  const words = `${nameOf(green)} ${isWhole ? WORDS.done : TASK_WORDS[operation].done}`
+  const words = `${greenName(green)} ${isWhole ? WORDS.done : TASK_WORDS[operation].done}`
   return (
     <button
       type="button"

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Dialog } from '../../parts/Dialog.tsx'
 import { PickOne } from '../../parts/PickOne.tsx'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { touch } from '../../state/undo.ts'
 import { WORDS } from './words.ts'
 
@@ -87,9 +87,7 @@ const Kinds = (props: {
         { id: 'machine', name: WORDS.machine },
         { id: 'rain', name: WORDS.rain },
         { id: 'sand', name: WORDS.sand },
-        ...(green === null
-          ? []
-          : [{ id: 'green', name: `${WORDS.green}: ${greenNames.value.get(green) ?? green}` }]),
+        ...(green === null ? [] : [{ id: 'green', name: `${WORDS.green}: ${greenName(green)}` }]),
         { id: 'me', name: WORDS.iAmOut },
         { id: 'other', name: WORDS.other },
       ]}

@@ -6,6 +6,7 @@ import { figuresOf } from '../../state/figures.ts'
 import { prescription } from '../../state/prescription.ts'
 import { groupTaking } from '../prescription/edit.ts'
 import { GreenFacts } from './GreenFacts.tsx'
+import { LostGreen } from './LostGreen.tsx'
 import { OrganicTests } from './OrganicTests.tsx'
 import { Section } from './Section.tsx'
 import { Services } from './Services.tsx'
@@ -17,13 +18,7 @@ export const GreenPage = () => {
   const { params } = useRoute()
   const course = useCourse()
   const green = course.greens.find((one) => one.id === params['id'])
-  if (green === undefined)
-    return (
-      <Page title={WORDS.lost}>
-        <p>{WORDS.lostLead}</p>
-        <a href="/course">{WORDS.back}</a>
-      </Page>
-    )
+  if (green === undefined) return <LostGreen />
   const group = prescription.value === null ? null : groupTaking(prescription.value, green.id)
   return (
     <Page

@@ -1,5 +1,5 @@
 import { dayWords, dateAt } from '@swardwright/present'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { nowMs } from '../../state/clock.ts'
 import { shownPlan } from '../../state/plan.ts'
 import { WORDS } from './words.ts'
@@ -17,7 +17,7 @@ export const AfterWork = () => {
         {openings.map(({ green, finished }) => (
           <li key={green}>
             <a href={`/green/${encodeURIComponent(green)}`}>
-              <span class="name">{greenNames.value.get(green) ?? green}</span>
+              <span class="name">{greenName(green)}</span>
               <span class="rest">
                 {finished === null
                   ? ''

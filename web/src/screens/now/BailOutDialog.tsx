@@ -1,18 +1,16 @@
 import { clock, counted, listed, planErrorWords, situationErrorWords, taskTodo } from '@swardwright/present'
 import type { BailOut, BailTask } from '@swardwright/engine'
 import { Dialog } from '../../parts/Dialog.tsx'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { askBailOut, bail } from '../../state/day.ts'
 import { BAIL_WORDS, WORDS } from './words.ts'
 
 const MINUTES = [20, 40, 60] as const
 
-const nameOf = (green: string): string => greenNames.value.get(green) ?? green
-
 const Told = ({ told }: { readonly told: BailOut }) => {
   const { people, timeZone } = useCourse()
   const todo = (task: BailTask): string =>
-    `${clock(task.start, timeZone)} ${taskTodo(task)} ${nameOf(task.green)}`
+    `${clock(task.start, timeZone)} ${taskTodo(task)} ${greenName(task.green)}`
   return (
     <div class="stack">
       <p class="upshot">
@@ -25,7 +23,7 @@ const Told = ({ told }: { readonly told: BailOut }) => {
           const words = BAIL_WORDS[green.mode]
           return (
             <li key={green.green}>
-              <p class="name">{nameOf(green.green)}</p>
+              <p class="name">{greenName(green.green)}</p>
               <p class={`strike ${words.isSaved ? 'leaf' : 'rust'}`}>{words.word}</p>
               <p>
                 {green.over === null ? '' : `over by ${clock(green.over, timeZone)}; `}
@@ -40,7 +38,7 @@ const Told = ({ told }: { readonly told: BailOut }) => {
       </ul>
       {told.dontOpen.length === 0 ? null : (
         <p class="upshot">
-          <b class="rust">{WORDS.dontOpen}</b> {listed(told.dontOpen.map(nameOf))}
+          <b class="rust">{WORDS.dontOpen}</b> {listed(told.dontOpen.map(greenName))}
         </p>
       )}
       <ul class="bail">

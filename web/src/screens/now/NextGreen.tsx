@@ -1,6 +1,6 @@
 import { clock } from '@swardwright/present'
 import { nowMs } from '../../state/clock.ts'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { day } from '../../state/day.ts'
 import { facts } from '../../state/journal.ts'
 import { WORDS } from './words.ts'
@@ -38,7 +38,7 @@ export const NextGreen = () => {
       <p class="quiet">
         {WORDS.next}, planned {clock(next.opened, timeZone)}
       </p>
-      <p class="strike">{greenNames.value.get(next.green) ?? next.green}</p>
+      <p class="strike">{greenName(next.green)}</p>
       <Verdict until={next.until} timeZone={timeZone} />
     </div>
   )

@@ -1,7 +1,7 @@
 import { clock, dateAt } from '@swardwright/present'
 import { Part } from '../../parts/Page.tsx'
 import { today } from '../../state/clock.ts'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { facts } from '../../state/journal.ts'
 import { touch } from '../../state/undo.ts'
 import type { Course } from '@swardwright/engine'
@@ -19,7 +19,7 @@ const problemWords = ({ value }: Problem, course: Course): string => {
     case 'personOut':
       return `${name(value.person)} ${WORDS.out}${more}`
     case 'green':
-      return `${greenNames.value.get(value.green) ?? value.green}${more}`
+      return `${greenName(value.green)}${more}`
     case 'late':
       return `${value.person === undefined ? WORDS.everybody : name(value.person)} ${WORDS.lateFrom} ${clock(value.until, course.timeZone)}${more}`
     case 'slower':

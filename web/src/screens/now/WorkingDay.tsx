@@ -14,7 +14,7 @@ import { firstToFinish, greensOnDay, unfinishedGreens, type GreenOnDay } from '.
 import { Part } from '../../parts/Page.tsx'
 import { Undo } from '../../parts/Undo.tsx'
 import { nowMs } from '../../state/clock.ts'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { again, finishedToday, useDay } from '../../state/day.ts'
 import { facts } from '../../state/journal.ts'
 import { shownPlan } from '../../state/plan.ts'
@@ -28,8 +28,6 @@ import { Problems } from './Problems.tsx'
 import { WORDS } from './words.ts'
 
 const SHOWN_STEPS = 4
-
-const nameOf = (green: string): string => greenNames.value.get(green) ?? green
 
 /** When it rains next, as one line. */
 const DryTill = () => {
@@ -81,7 +79,7 @@ const Unfinished = ({ greens }: { readonly greens: readonly GreenOnDay[] }) => {
         <li key={green.green}>
           <div class="line">
             <span class={`state ${green.state}`}>{STATE_WORDS[green.state].word}</span>
-            <span class="name">{nameOf(green.green)}</span>
+            <span class="name">{greenName(green.green)}</span>
             <span class="needs">
               <b>{nextStep(green, timeZone)}</b>
               {green.todo.length === 0 ? '' : `; needs ${stepsLeft(green)}; ${timeLeft(green, timeZone)}`}
@@ -213,11 +211,11 @@ export const WorkingDay = ({ date }: { readonly date: string }) => {
                 void touch(
                   'greenFinished',
                   { green: first.green },
-                  `${nameOf(first.green)} ${WORDS.finished}`,
+                  `${greenName(first.green)} ${WORDS.finished}`,
                 )
               }
             >
-              {nameOf(first.green)} {WORDS.finished}
+              {greenName(first.green)} {WORDS.finished}
             </button>
           )}
           <BailOutDialog />

@@ -10,7 +10,7 @@ import { Page, Part } from '../../parts/Page.tsx'
 import { isWide } from '../../shell/wide.ts'
 import { greenCalled, units, useCourse } from '../../state/course.ts'
 import { setGreen } from '../green/GreenFacts.tsx'
-import { WORDS as GREEN_WORDS } from '../green/words.ts'
+import { LostGreen } from '../green/LostGreen.tsx'
 import { Corners } from './Corners.tsx'
 import {
   draftOf,
@@ -190,13 +190,7 @@ export const OutlinePage = () => {
   const { params } = useRoute()
   const course = useCourse()
   const green = course.greens.find((one) => one.id === params['id'])
-  if (green === undefined)
-    return (
-      <Page title={GREEN_WORDS.lost}>
-        <p>{GREEN_WORDS.lostLead}</p>
-        <a href="/course">{GREEN_WORDS.back}</a>
-      </Page>
-    )
+  if (green === undefined) return <LostGreen />
   return (
     <Page
       title={WORDS.title(greenCalled(green))}

@@ -6,7 +6,7 @@ import { workDays } from '../../compute/moment.ts'
 import { Page } from '../../parts/Page.tsx'
 import { Select } from '../../parts/fields.tsx'
 import { nowMs } from '../../state/clock.ts'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { finishedToday } from '../../state/day.ts'
 import { shownPlan } from '../../state/plan.ts'
 import { record } from '../../state/record.ts'
@@ -24,7 +24,7 @@ const Line = (props: {
   readonly onLine: (line: PaperLine) => void
 }) => {
   const { line, fault, done, onLine } = props
-  const name = greenNames.value.get(line.green) ?? line.green
+  const name = greenName(line.green)
   return (
     <li class="paper-line">
       <span class="name">

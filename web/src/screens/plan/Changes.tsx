@@ -3,7 +3,7 @@ import { clock, clockRange, comparePlans, dateAt, dayAndClock, dayWords, listed 
 import { movedToAnotherDay, planChanges, type GreenChange } from '../../compute/plan-changes.ts'
 import { showersOf, type Spell } from '../../compute/typed-rain.ts'
 import { Part } from '../../parts/Page.tsx'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { draft, planBefore } from '../../state/plan.ts'
 import { WORDS } from './words.ts'
 
@@ -34,7 +34,7 @@ const Rows = ({ changes }: { readonly changes: readonly GreenChange[] }) => {
       {changes.map((change) => (
         <li key={change.green}>
           <div class="line">
-            <span class="name">{greenNames.value.get(change.green) ?? change.green}</span>
+            <span class="name">{greenName(change.green)}</span>
             <span>{changeWords(change, timeZone)}</span>
           </div>
         </li>

@@ -1,6 +1,6 @@
 import type { Plan } from '@swardwright/engine'
 import { clock, dateAt, dayHeading, type Instant } from '@swardwright/present'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { WORDS } from './words.ts'
 
 type Day = Plan['days'][number]
@@ -41,9 +41,7 @@ export const DayOrder = ({ plan, day }: { readonly plan: Plan; readonly day: Day
             <tr key={opening.green}>
               <td>{time(opening.opened)}</td>
               <th scope="row">
-                <a href={`/green/${encodeURIComponent(opening.green)}`}>
-                  {greenNames.value.get(opening.green) ?? opening.green}
-                </a>
+                <a href={`/green/${encodeURIComponent(opening.green)}`}>{greenName(opening.green)}</a>
               </th>
               <td class="number">{time(opening.finished)}</td>
             </tr>

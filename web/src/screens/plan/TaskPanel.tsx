@@ -19,7 +19,7 @@ import {
 import { useEffect, useState } from 'preact/hooks'
 import { Note } from '../../parts/Note.tsx'
 import { Select, TextField } from '../../parts/fields.tsx'
-import { greenNames, useCourse } from '../../state/course.ts'
+import { greenName, useCourse } from '../../state/course.ts'
 import { askWhy, pinFault, pinGreen, pinning, pinOf, unpinGreen, why } from '../../state/pins.ts'
 import { planChoices } from '../../state/plan.ts'
 import { WORDS } from './words.ts'
@@ -131,7 +131,7 @@ export const TaskPanel = (props: {
   useEffect(() => askWhy(plan, task.id), [plan, task.id])
   const told = why.value.value
   const sentences = told === null || told.task !== task.id ? [] : whySentences(told, planNames(course, plan))
-  const green = task.green === null ? '' : ` ${greenNames.value.get(task.green) ?? task.green}`
+  const green = task.green === null ? '' : ` ${greenName(task.green)}`
   const todo = taskTodo(task)
   return (
     <section class="note stack no-print" aria-label={WORDS.whyHere}>

@@ -2,7 +2,7 @@ import { figureOf, shareWords, unitMark } from '@swardwright/present'
 import type { GreenFigures } from '../../compute/figures.ts'
 import { Asked } from '../../parts/Figure.tsx'
 import { massWords } from '../../parts/quantity-words.ts'
-import { greenNames, greensInOrder, units } from '../../state/course.ts'
+import { greenName, greensInOrder, units } from '../../state/course.ts'
 import { WORDS } from './words.ts'
 
 const Row = ({ one }: { readonly one: GreenFigures }) => {
@@ -10,7 +10,7 @@ const Row = ({ one }: { readonly one: GreenFigures }) => {
   return (
     <tr>
       <th scope="row">
-        <a href={`/green/${encodeURIComponent(one.green)}`}>{greenNames.value.get(one.green) ?? one.green}</a>
+        <a href={`/green/${encodeURIComponent(one.green)}`}>{greenName(one.green)}</a>
       </th>
       <td class="number">
         <Asked from={one.from.share ?? undefined}>{shareWords(one.shareSummed)}</Asked>

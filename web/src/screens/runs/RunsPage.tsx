@@ -22,7 +22,7 @@ import { greenCalled, units, useCourse } from '../../state/course.ts'
 import { prescription } from '../../state/prescription.ts'
 import { changeCourse, record } from '../../state/record.ts'
 import { lastHeadings, runsTold } from '../../state/runs.ts'
-import { WORDS as GREEN_WORDS } from '../green/words.ts'
+import { LostGreen } from '../green/LostGreen.tsx'
 import { setGreen } from '../green/GreenFacts.tsx'
 import { useAsked } from './asked.ts'
 import { HeadingChoice } from './HeadingChoice.tsx'
@@ -206,13 +206,7 @@ export const RunsPage = () => {
       )
   }, [course, prescribed, params['id'], last, asked.key, asked.headingDeg, asked.turnDeg])
   useEffect(() => () => runsTold.clear(), [params['id']])
-  if (green === undefined)
-    return (
-      <Page title={GREEN_WORDS.lost}>
-        <p>{GREEN_WORDS.lostLead}</p>
-        <a href="/course">{GREEN_WORDS.back}</a>
-      </Page>
-    )
+  if (green === undefined) return <LostGreen />
   const told = runsTold.value.value
   return (
     <Page

@@ -4,26 +4,15 @@ import { archiveYears } from '../../compute/sky-day.ts'
 import { NumberField } from '../../parts/NumberField.tsx'
 import { callServer } from '../../journal/server.ts'
 import { today } from '../../state/clock.ts'
-import { courseId } from '../../state/journal.ts'
-import { askHistory, servedForecast } from '../../state/served-weather.ts'
+import { servedForecast } from '../../state/served-weather.ts'
+import { broughtIn } from './brought-in.ts'
 import type { BroughtIn } from './OutcomeNote.tsx'
-import { HISTORY_WORDS as W, WORDS } from './words.ts'
+import { HISTORY_WORDS as W } from './words.ts'
 
-const fetchYears = async (years: number): Promise<HistoryOutcome> => {
-  const course = courseId.value
-  if (course === null) return { kept: null, why: WORDS.noServer }
-  const answer = await callServer('fetchHistory', {
-    params: { course },
-    body: archiveYears(today.value, years),
-  })
-  if (!answer.ok)
-    return {
-      kept: null,
-      why: answer.why === 'away' ? WORDS.noServer : answer.words,
-    }
-  await askHistory()
-  return answer.value
-}
+const fetchYears = (years: number): Promise<HistoryOutcome> =>
+  broughtIn((course) =>
+    callServer('fetchHistory', { params: { course }, body: archiveYears(today.value, years) }),
+  )
 
 /** Fetches past years from the archive, for a club that has no record. */
 export const Archive = ({ onOutcome }: { readonly onOutcome: (outcome: BroughtIn) => void }) => {

@@ -3,10 +3,9 @@ import type { HistoryOutcome, RouteArguments } from '@swardwright/journal'
 import { useId, useState } from 'preact/hooks'
 import { Choice, Select, TextField } from '../../parts/fields.tsx'
 import { callServer } from '../../journal/server.ts'
-import { courseId } from '../../state/journal.ts'
-import { askHistory } from '../../state/served-weather.ts'
+import { broughtIn } from './brought-in.ts'
 import type { BroughtIn } from './OutcomeNote.tsx'
-import { HISTORY_WORDS as W, MAP_FIELDS, WORDS } from './words.ts'
+import { HISTORY_WORDS as W, MAP_FIELDS } from './words.ts'
 
 type Upload = RouteArguments<'uploadHistory'>['body']
 type Field = (typeof MAP_FIELDS)[number][0]
@@ -108,18 +107,8 @@ const OwnLayout = ({ own, onOwn }: { readonly own: Own; readonly onOwn: (own: Ow
 )
 
 /** Reads the file here, sends it to the server, and shows what came of it. */
-const send = async (upload: Upload): Promise<HistoryOutcome> => {
-  const course = courseId.value
-  if (course === null) return { kept: null, why: WORDS.noServer }
-  const answer = await callServer('uploadHistory', { params: { course }, body: upload })
-  if (!answer.ok)
-    return {
-      kept: null,
-      why: answer.why === 'away' ? WORDS.noServer : answer.words,
-    }
-  await askHistory()
-  return answer.value
-}
+const send = (upload: Upload): Promise<HistoryOutcome> =>
+  broughtIn((course) => callServer('uploadHistory', { params: { course }, body: upload }))
 
 /** Brings a file of daily weather in. */
 export const HistoryUpload = ({ onOutcome }: { readonly onOutcome: (outcome: BroughtIn) => void }) => {
