@@ -125,6 +125,7 @@ export { readCourse } from './course/read-course.ts'
 export type { CourseReading } from './course/assemble-course.ts'
 export { writeCourse } from './course/write-course.ts'
 export { canonicalJson, courseHash } from './course/course-hash.ts'
+export { sha256OfBytes } from './course/sha256.ts'
 export { courseFromCount, type RoughClub } from './course/rough-course.ts'
 export { courseFromCsv } from './course/course-csv.ts'
 export {

@@ -23,6 +23,7 @@ export {
 export { CURSOR_START, cursorText, parseCursor, type Cursor } from './cursor.ts'
 export { KINDS, KIND_NAMES, findKind, type BodyOf, type KindName, type KnownEntry } from './kinds.ts'
 export type { Kind, KindTable, Lift, RawBody } from './kind.ts'
+export { PHOTO_PURPOSES } from './recordBodies.ts'
 export type { CourseChange } from './courseChange.ts'
 export { applyCourseChange, type ChangeError } from './applyCourseChange.ts'
 export { compareRead, readEntry, type ReadEntry } from './readEntry.ts'

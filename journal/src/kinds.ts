@@ -182,7 +182,10 @@ export const KINDS = {
     example: { measure: 'moisture', green: 'g07', waterPercent: 24.5, overMm: 60 },
   }),
   photoTaken: kind({
-    ...FIRST,
+    // 2: a photo may name the step at which it was taken, and the problem or reading that it shows.
+    version: 2,
+    acceptedFrom: 1,
+    lifts: [(body) => body],
     meaning: 'A photo was taken.',
     roles: WORKS,
     body: photoTakenBody,

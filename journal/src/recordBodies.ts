@@ -1,8 +1,9 @@
 import * as v from 'valibot'
-import { greenSchema, idSchema } from '@swardwright/engine'
+import { OPERATIONS, greenSchema, idSchema } from '@swardwright/engine'
 import { ROLES } from './roles.ts'
 import { words } from './settledBodies.ts'
 import { sha256 } from './sha256Schema.ts'
+import { entryId } from './uuid.ts'
 
 /** A measured figure within a range that a real one never leaves. */
 const measured = (meaning: string, min: number, max: number) =>
@@ -89,6 +90,9 @@ export const measureTakenBody = v.variant('measure', [
 /** Media types of photos that are taken. */
 export const PHOTO_TYPES = ['image/jpeg', 'image/png', 'image/webp'] as const
 
+/** What photos are taken for. */
+export const PHOTO_PURPOSES = ['recovery', 'problem', 'profile', 'other'] as const
+
 /** Body of `photoTaken`: what the picture is of; the picture itself is sent apart and found by its hash. */
 export const photoTakenBody = v.strictObject({
   sha256,
@@ -97,7 +101,9 @@ export const photoTakenBody = v.strictObject({
   widthPx: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(30_000))),
   heightPx: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(30_000))),
   green: v.optional(idSchema),
-  purpose: v.picklist(['recovery', 'problem', 'profile', 'other']),
+  purpose: v.picklist(PHOTO_PURPOSES),
+  operation: v.optional(v.pipe(v.picklist(OPERATIONS), v.description('The step at which it was taken'))),
+  about: v.optional(v.pipe(entryId, v.description('Id of the entry that it shows: a problem or a reading'))),
   words: v.optional(words),
 })
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { sha256Hex } from './sha256.ts'
+import { sha256Hex, sha256OfBytes } from './sha256.ts'
 
 /** NIST, examples that go with FIPS 180-4 ("SHA256.pdf"), and the well-known digest of nothing. */
 const PUBLISHED: readonly (readonly [text: string, digest: string])[] = [
@@ -13,4 +13,11 @@ const PUBLISHED: readonly (readonly [text: string, digest: string])[] = [
 
 test('the examples of NIST come out, from no byte to two blocks', () => {
   for (const [text, digest] of PUBLISHED) expect(sha256Hex(text)).toBe(digest)
+})
+
+test('a million bytes come out as NIST says', () => {
+  // NIST's vector of a million times the letter a, which is 97 in ASCII.
+  expect(sha256OfBytes(new Uint8Array(1_000_000).fill(97))).toBe(
+    'cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0',
+  )
 })

@@ -36,10 +36,11 @@ const utf8 = (text: string): readonly number[] => {
 }
 
 /** The bytes, a one bit, zeros, and the length in bits, to whole blocks of 64 bytes (5.1.1). */
-const padded = (bytes: readonly number[]): DataView => {
+const padded = (bytes: ArrayLike<number>): DataView => {
   const length = Math.ceil((bytes.length + 9) / 64) * 64
-  const view = new DataView(new ArrayBuffer(length))
-  bytes.forEach((byte, i) => view.setUint8(i, byte))
+  const block = new Uint8Array(length)
+  block.set(bytes)
+  const view = new DataView(block.buffer)
   view.setUint8(bytes.length, 0x80)
   view.setUint32(length - 8, Math.floor(bytes.length / 2 ** 29))
   view.setUint32(length - 4, (bytes.length * 8) >>> 0)
@@ -76,11 +77,11 @@ const digestBlock = (w: Uint32Array, hash: Uint32Array): void => {
 }
 
 /**
- * SHA-256 of a text's UTF-8 bytes, as 64 hexadecimal digits. FIPS 180-4 (NIST, 2015), section 6.2.
- * Written out here because the engine also runs where no crypto module is (plain http on a phone has none).
+ * SHA-256 of bytes, as 64 hexadecimal digits. FIPS 180-4 (NIST, 2015), section 6.2.
+ * Written out here because it is also needed where no crypto module is (plain http on a phone has none).
  */
-export const sha256Hex = (text: string): string => {
-  const blocks = padded(utf8(text))
+export const sha256OfBytes = (bytes: ArrayLike<number>): string => {
+  const blocks = padded(bytes)
   const hash = Uint32Array.from(INITIAL)
   const schedule = new Uint32Array(64)
   for (let offset = 0; offset < blocks.byteLength; offset += 64) {
@@ -89,3 +90,6 @@ export const sha256Hex = (text: string): string => {
   }
   return [...hash].map((word) => word.toString(16).padStart(8, '0')).join('')
 }
+
+/** SHA-256 of a text's UTF-8 bytes. */
+export const sha256Hex = (text: string): string => sha256OfBytes(utf8(text))

@@ -82,15 +82,21 @@ export const putBlob =
       return ok({ received, whole })
     }
     if (before.whole) return told(before.received, true)
-    if (from === null) return told(before.received, false)
+    const finish = async (reached: number) =>
+      (await blobs.finish(params.course, params.sha256))
+        ? told(reached, true)
+        : fail({ type: 'hashDiffers' as const, sha256: params.sha256 })
+    // All bytes may be here and the file not whole yet: the server went down between its last piece and its end.
+    if (from === null)
+      return before.received > 0 && before.received >= (total ?? 0)
+        ? finish(before.received)
+        : told(before.received, false)
     if (from !== before.received) return fail({ type: 'wrongOffset', received: before.received })
     const taken = await takeIn(blobs, params, { from, body: http.body })
     if (!taken.ok) return taken
     const { reached, isBroken } = taken.value
     if (isBroken || reached < (total ?? 0)) return told(reached, false)
-    return (await blobs.finish(params.course, params.sha256))
-      ? told(reached, true)
-      : fail({ type: 'hashDiffers', sha256: params.sha256 })
+    return finish(reached)
   }
 
 /** `bytes=FROM-TO`, `bytes=FROM-` or `bytes=-LAST` of a file of that length; null where it asks for nothing that is there. */

@@ -1,15 +1,25 @@
 import { counted } from '@swardwright/present'
 import { clockAheadMs, keepsEntries, link, refused, unsent } from '../state/journal.ts'
+import { photosRefused, photosWaiting } from '../state/photos.ts'
 
-const waiting = (count: number): string => `${counted(count, 'change', 'changes')} kept here, not sent yet`
+/** What the server does not have yet, as ‘3 changes and 1 photo’; null when it has all. */
+const lacking = (): string | null => {
+  const [changes, photos] = [unsent.value.length, photosWaiting.value.length]
+  const parts = [
+    ...(changes === 0 ? [] : [counted(changes, 'change', 'changes')]),
+    ...(photos === 0 ? [] : [counted(photos, 'photo', 'photos')]),
+  ]
+  return parts.length === 0 ? null : parts.join(' and ')
+}
 
 const words = (): string => {
-  const count = unsent.value.length
-  if (!keepsEntries.value && count > 0)
-    return `${counted(count, 'change', 'changes')} not sent: leave this page open`
-  if (link.value === 'refused') return count > 0 ? waiting(count) : 'The server will not answer this device'
-  if (link.value === 'away') return count > 0 ? `No line. ${waiting(count)}` : 'No line. All is kept here'
-  return count > 0 ? 'Sending …' : 'All kept and sent'
+  const left = lacking()
+  if (!keepsEntries.value && left !== null) return `${left} not sent: leave this page open`
+  const kept = `${left} kept here, not sent yet`
+  if (link.value === 'refused') return left === null ? 'The server will not answer this device' : kept
+  if (link.value === 'away') return `No line. ${left === null ? 'All is kept here' : kept}`
+  if (unsent.value.length > 0) return 'Sending …'
+  return left === null ? 'All kept and sent' : kept
 }
 
 /** Off by less than this does no harm to the order of a day's work. */
@@ -33,6 +43,14 @@ export const SyncLine = () => (
         {' '}
         <a href="/settings#attention" class="rust">
           {counted(refused.value.length, 'change needs', 'changes need')} attention
+        </a>
+      </>
+    )}
+    {photosRefused.value.length === 0 ? null : (
+      <>
+        {' '}
+        <a href="/settings#photos" class="rust">
+          {counted(photosRefused.value.length, 'photo needs', 'photos need')} attention
         </a>
       </>
     )}

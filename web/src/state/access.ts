@@ -21,10 +21,14 @@ const keptRole = (): string | null => {
 
 const lastRole = signal(keptRole())
 
-/** Whether this is a phone of the crew: as the server says, and without a line as it said last. */
-export const isCrewPhone = computed(
-  (): boolean => (who.value === null ? lastRole.value : who.value.role) === 'crew',
-)
+/** The role of this device: as the server says, and without a line as it said last. */
+const role = computed(() => (who.value === null ? lastRole.value : who.value.role))
+
+/** Whether this is a phone of the crew. */
+export const isCrewPhone = computed((): boolean => role.value === 'crew')
+
+/** Whether this device may record at all: the committee reads. */
+export const mayRecord = computed((): boolean => role.value !== 'committee')
 
 const keepRole = (role: string): void => {
   lastRole.value = role

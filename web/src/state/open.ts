@@ -12,6 +12,7 @@ import { memoryStore } from '../journal/memory-store.ts'
 import { callServer } from '../journal/server.ts'
 import { askWho } from './access.ts'
 import { courseId, journal, keepsEntries, opening, refused, unsent } from './journal.ts'
+import { readPhotos } from './photos.ts'
 import { freshId, openDesk, takeIn } from './record.ts'
 import { shareExchange } from './share.ts'
 import { askToLast } from './storage.ts'
@@ -84,6 +85,7 @@ const openCourse = async (store: EntryStore, course: string): Promise<void> => {
   refused.value = kept.refused
   if (journal.value.facts.course !== null) opening.value = 'open'
   await store.openCourse(course)
+  readPhotos()
   share = shareExchange({ course, store, device }, () => keepSnapshot(store, course, latestMs))
 }
 

@@ -9,6 +9,7 @@ import { askWho, who } from './access.ts'
 import { author, authorIsTied } from './author.ts'
 import { clockAheadMs, journal, keepsEntries, link, opening, refused, unsent } from './journal.ts'
 import { listenLive } from './live.ts'
+import { photosAgain, postPhotos } from './photos.ts'
 import { freshId, readAll, takeIn } from './record.ts'
 
 const RETRY_MS = 10_000
@@ -88,6 +89,7 @@ const holderOf = (
     await readAll()
     unsent.value = (await store.load(course, new Set())).unsent
     tell({ say: 'waiting', unsent: unsent.value })
+    photosAgain()
   },
   clockAhead: (aheadMs) => {
     clockAheadMs.value = aheadMs
@@ -146,8 +148,10 @@ export const shareExchange = (shared: Shared, onLevel: () => Promise<void>): ((e
     if (!isMine()) return
     // Asked in the background, so that a poor line never keeps the page from opening.
     if (who.value === null) await askWho()
+    const before = link.value
     showLink(await exchange(holder))
     tell({ say: 'link', state: link.value ?? 'away' })
+    if (link.value === 'level') postPhotos(isMine, before !== 'level')
   })
   const begin = async (): Promise<void> => {
     Object.assign(place, await readStore(shared))
