@@ -1,10 +1,11 @@
 import { fail, ok, type Result } from '../result.ts'
 import { MINUTE_MS } from '../time/zone.ts'
 import { planBound } from './bound/plan-bound.ts'
-import { checkPlan, isCleanSchedule } from './check/check.ts'
+import { check, checkPlan, isCleanSchedule } from './check/check.ts'
 import { compileProblem } from './check/compile.ts'
 import { lastSafeStarts } from './last-safe-start.ts'
 import type { PlanError } from './plan-error.ts'
+import { withPinRisks } from './pin-risks.ts'
 import { withPins } from './plan-pins.ts'
 import type { Plan, PlanPin, PlanToCheck } from './plan.ts'
 import type { Problem, Schedule } from './problem.ts'
@@ -59,7 +60,9 @@ export const planOfSchedule = (
       ? {}
       : { bound: { finish: write(bound.finishMin), gapPercent: bound.gapPercent, by: bound.by } }
   const timed = { ...plan, days, ...gap }
-  return { ...timed, feasible: checkPlan(problem, { ...timed, feasible: true }).length === 0 }
+  const broken = check(compiled, { ...timed, feasible: true })
+  if (broken.length === 0) return { ...timed, feasible: true }
+  return withPinRisks({ ...timed, feasible: false }, broken)
 }
 
 /** Plans a problem that has been read. */

@@ -3,6 +3,7 @@ import { id, plainDate } from '../course/course.ts'
 import { boundBy } from './bound/bound-by.ts'
 import { MACHINE_TASKS, OPERATIONS } from './operations.ts'
 import { prescription } from './prescription.ts'
+import { RULES } from './rules.ts'
 
 /** An instant with its offset, '2026-08-10T06:30:00+01:00'. */
 export const instant = v.pipe(
@@ -95,6 +96,18 @@ export const plan = v.object({
   objective,
   /** What the manager pinned; absent where nothing is. */
   pins: v.optional(v.array(planPin)),
+  /** Rules that the plan breaks because the manager pinned it so, by the checker; absent where there are none. */
+  pinRisks: v.optional(
+    v.array(
+      v.object({
+        rule: v.picklist(RULES),
+        green: v.nullable(id),
+        at: v.nullable(instant),
+        by: v.number(),
+        tasks: v.array(id),
+      }),
+    ),
+  ),
   /** What no plan of these greens can better, and how far this one may be from it. Absent in plans written by hand and in those of older versions. */
   bound: v.optional(
     v.object({

@@ -52,4 +52,6 @@ export type Violation = {
   readonly by: number
   /** The tasks concerned, by id. */
   readonly tasks: readonly string[]
+  /** True where it is the price of the manager's pin: what was pinned can't be had without it. */
+  readonly asPinned?: true
 }

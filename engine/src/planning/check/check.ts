@@ -2,6 +2,7 @@ import { isoWithOffset } from '../../time/zone.ts'
 import type { Problem, Schedule } from '../problem.ts'
 import { RULES, type Violation } from '../rules.ts'
 import { compileProblem, type CompiledProblem } from './compile.ts'
+import { markPinned } from './as-pinned.ts'
 import { factsOf, greenId, type Facts } from './facts.ts'
 import type { Finding, RuleCheck } from './finding.ts'
 import { againstRecord, type ToldSpell } from './rules/record.ts'
@@ -26,7 +27,7 @@ import { machineTwice, personTwice } from './rules/one-at-a-time.ts'
 import { openInRain, openOvernight, sameDay, tooManyOpen } from './rules/open-greens.ts'
 import { order } from './rules/order.ts'
 import { hopper, stockGone } from './rules/sand.ts'
-import { pinMoved } from './rules/pins.ts'
+import { pinMoved, pinRisksWrong } from './rules/pins.ts'
 import { servicesNotLocated } from './rules/services.ts'
 import { noTravel } from './rules/travel.ts'
 
@@ -104,6 +105,7 @@ const violationOf = ({ problem }: CompiledProblem, { atMin, by, ...found }: Find
   at: atMin === null ? null : isoWithOffset(problem.originMs + Math.round(atMin * 60_000), problem.timeZone),
   by: rounded(by),
   tasks: found.tasks,
+  ...(found.asPinned === true ? { asPinned: true as const } : {}),
 })
 
 /** What is broken: rules about the tasks and greens, and parts that the plan states wrongly. `hard` is asked for when `feasible` is judged: a caller may have excused some. */
@@ -112,18 +114,20 @@ const judged = (
   plan: PlanToCheck,
   excuse: (hard: readonly Finding[]) => readonly Finding[],
 ): readonly Finding[] => {
-  const hard = excuse([
+  const found = [
     ...TASK_RULES.flatMap((rule) => rule(facts)),
     ...greensChecks(facts, plan).flatMap((judge) => judge()),
-  ])
+  ]
+  const hard = excuse(markPinned(facts, plan.pins ?? [], found))
   const stated = [
     ...statedChecks(facts, plan).flatMap((judge) => judge()),
+    ...(plan.pinRisks === undefined ? [] : pinRisksWrong(plan.pinRisks, hard)),
     ...(plan.feasible === undefined ? [] : feasibleWrong(plan.feasible, hard.length)),
   ]
   return [...hard, ...stated].sort(inOrder)
 }
 
-/** All broken rules of a plan, in order of time, then of the rules. Costs milliseconds; the problem is compiled once for many plans. */
+/** All broken rules of a plan, in order of time, then of the rules; what is the price of a pin is marked so. Costs milliseconds; the problem is compiled once for many plans. */
 export const check = (compiled: CompiledProblem, plan: PlanToCheck): readonly Violation[] =>
   judged(factsOf(compiled, readPlanTasks(compiled, plan)), plan, (hard) => hard).map((finding) =>
     violationOf(compiled, finding),
@@ -148,6 +152,10 @@ export const checkReplanned = (
   return { violations: found.map((finding) => violationOf(compiled, finding)), lost }
 }
 
+/** Findings without those that are the price of the problem's pins. */
+const notPinned = (facts: Facts, hard: readonly Finding[]): readonly Finding[] =>
+  markPinned(facts, [], hard).filter(({ asPinned }) => asPinned !== true)
+
 /** Faults of a schedule made in the middle of the work, and the greens that could not be saved; for callers that compare many. */
 export const judgeSchedule = (
   compiled: CompiledProblem,
@@ -159,9 +167,10 @@ export const judgeSchedule = (
     ...schedule.unplanned.flatMap(({ green }) => greenId(facts, green) ?? []),
     ...compiled.problem.excluded.map(({ green }) => green),
   ]
+  const hard = TASK_RULES.flatMap((rule) => rule(facts))
   return splitLost(
     facts,
-    [...TASK_RULES.flatMap((rule) => rule(facts)), ...notAccountedFor(facts, [...new Set(unplanned)])],
+    [...notPinned(facts, hard), ...notAccountedFor(facts, [...new Set(unplanned)])],
     proofs,
   )
 }
@@ -171,7 +180,7 @@ export const isFaultless = (compiled: CompiledProblem, schedule: Schedule, proof
   const facts = factsOf(compiled, readScheduledTasks(compiled, schedule.tasks))
   const hard: Finding[] = []
   for (const rule of TASK_RULES) {
-    const found = rule(facts)
+    const found = notPinned(facts, rule(facts))
     if (found.some((finding) => isFaultAlways(facts, finding))) return false
     hard.push(...found)
   }
@@ -200,7 +209,7 @@ export const isClean = (compiled: CompiledProblem, plan: PlanToCheck): boolean =
 
 /**
  * The same for what a search returns, without writing its times as text: for callers that try hundreds of variants.
- * Excluded greens count as listed, since a schedule does not name them.
+ * Excluded greens count as listed, since a schedule does not name them. What is the price of a pin of the problem does not count.
  */
 export const isCleanSchedule = (compiled: CompiledProblem, schedule: Schedule): boolean => {
   const facts = factsOf(compiled, readScheduledTasks(compiled, schedule.tasks))
@@ -209,7 +218,7 @@ export const isCleanSchedule = (compiled: CompiledProblem, schedule: Schedule): 
     ...compiled.problem.excluded.map(({ green }) => green),
   ]
   return (
-    TASK_RULES.every((rule) => rule(facts).length === 0) &&
+    TASK_RULES.every((rule) => notPinned(facts, rule(facts)).length === 0) &&
     notAccountedFor(facts, [...new Set(unplanned)]).length === 0
   )
 }

@@ -8,6 +8,8 @@ export type Finding = {
   readonly atMin: number | null
   readonly by: number
   readonly tasks: readonly string[]
+  /** Whether it is the price of a pin (`as-pinned.ts`). */
+  readonly asPinned?: true
 }
 
 /** One rule, or a small family: all that the facts break of it, in any order. */

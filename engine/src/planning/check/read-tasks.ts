@@ -10,7 +10,8 @@ export const UNKNOWN = -1
 /** The parts of a plan that the checker judges. A plan written by hand may leave out all but its tasks. */
 export type PlanToCheck = Pick<Plan, 'tasks'> & {
   readonly [
-    Part in 'unplanned' | 'openings' | 'objective' | 'posts' | 'days' | 'sand' | 'feasible' | 'pins'
+    Part in
+      'unplanned' | 'openings' | 'objective' | 'posts' | 'days' | 'sand' | 'feasible' | 'pins' | 'pinRisks'
   ]?: Plan[Part] | undefined
 }
 

@@ -5,6 +5,7 @@ import type { Schedule } from '../problem.ts'
 import { scoreOf, type Score } from '../score.ts'
 import { changeOf, type Change } from './change.ts'
 import { isInTime, type GreenCourse, coursesOf } from './judge-field.ts'
+import { missedPins } from './pins-missed.ts'
 import type { Broken } from './repair.ts'
 
 /** One way in which the day could go on. */
@@ -18,6 +19,8 @@ export type Candidate = {
   readonly caught: readonly number[]
   /** Greens that are opened on a later day than the old plan has it. */
   readonly putOff: number
+  /** Pins that it does not keep. */
+  readonly pinsMissed: number
   /** Rules that it breaks and that are no matter of history or of greens that were lost already; null until the checker was asked. */
   readonly faults: number | null
   readonly lost: readonly LostGreen[]
@@ -49,6 +52,7 @@ export const candidateOf = (broken: Broken, by: string, schedule: Schedule): Can
     change: changeOf(problem, broken.old, schedule.tasks, nowMin),
     caught: courses.filter(isCaught).map(({ green }) => green),
     putOff,
+    pinsMissed: missedPins(broken, schedule.tasks).length,
     faults: null,
     lost: [],
   }
@@ -61,7 +65,8 @@ export const judged = (compiled: CompiledProblem, candidate: Candidate, proofs: 
 }
 
 /**
- * The order in which ways are better, part after part: no green caught that the old plan, only shifted, would have finished; fewer caught; fewer left out; fewer fixture
+ * The order in which ways are better, part after part: no green caught that the old plan, only shifted, would have finished; fewer caught; fewer pins
+ * that are not kept; fewer left out; fewer fixture
  * clashes; fewer shut green-days; the smaller change (a green that is put off to a later day weighs in it with all its steps); then the earlier finish, less overtime, less travel.
  */
 export const compareCandidates =
@@ -71,6 +76,7 @@ export const compareCandidates =
     const parts: readonly (readonly [number, number])[] = [
       [worse(a), worse(b)],
       [a.caught.length, b.caught.length],
+      [a.pinsMissed, b.pinsMissed],
       [a.score.unfinishedGreens, b.score.unfinishedGreens],
       [a.score.fixtureClashes, b.score.fixtureClashes],
       [a.score.shutGreenDays, b.score.shutGreenDays],

@@ -7,6 +7,7 @@ import { sameHands } from './change.ts'
 import { isWork } from './field.ts'
 import { stepTasks } from './old-plan.ts'
 import type { Because, Causes } from './because.ts'
+import { missedPins } from './pins-missed.ts'
 import type { Broken } from './repair.ts'
 
 /** One thing that is otherwise in the new plan; instants of the course. Closed; `present` words it. */
@@ -54,7 +55,7 @@ export type PlanChange =
       readonly from: readonly string[]
       readonly to: readonly string[]
     })
-  /** A pin could not be kept without breaking a rule or leaving a green open. */
+  /** A pin could not be kept at all: machines, people, sand or greens in work do not allow it. */
   | {
       readonly kind: 'pinNotKept'
       readonly green: string
@@ -155,46 +156,15 @@ const handChanges = ({ broken, schedule, causes }: Scene): readonly PlanChange[]
 }
 
 const pinChanges = ({ broken, schedule, causes }: Scene): readonly PlanChange[] => {
-  const { problem, opened, marks } = broken
+  const { problem } = broken
   const write = instantWriter(problem)
-  const courses = coursesOf(problem, schedule.tasks, marks)
-  const now = stepTasks(problem, schedule.tasks.filter(isWork))
-  return (problem.committed?.pins ?? []).flatMap((pin): readonly PlanChange[] => {
-    const green = problem.greens[pin.green]?.id ?? ''
-    const because = causes.green(pin.green)
-    if (pin.kind === 'green') {
-      if (opened.has(pin.green)) return []
-      const got = courses.find((one) => one.green === pin.green)?.opened
-      const day = problem.days[pin.day]
-      const kept =
-        got !== undefined &&
-        (pin.openMin === null
-          ? day !== undefined && got >= day.startMin && got < day.endMin
-          : got === pin.openMin)
-      const wanted = write(pin.openMin ?? day?.startMin ?? 0)
-      return kept
-        ? []
-        : [{ kind: 'pinNotKept', green, wanted, got: got === undefined ? null : write(got), because }]
-    }
-    const task = now[pin.green]?.[pin.step] ?? null
-    if (task !== null && task.startMin < (problem.committed?.nowMin ?? 0)) return []
-    const kept =
-      task !== null &&
-      task.startMin === pin.startMin &&
-      (pin.machine === null || pin.machine === task.machine) &&
-      (pin.people === null || pin.people.every((person) => task.people.includes(person)))
-    return kept
-      ? []
-      : [
-          {
-            kind: 'pinNotKept',
-            green,
-            wanted: write(pin.startMin),
-            got: task === null ? null : write(task.startMin),
-            because,
-          },
-        ]
-  })
+  return missedPins(broken, schedule.tasks).map(({ green, wantedMin, gotMin }) => ({
+    kind: 'pinNotKept',
+    green: problem.greens[green]?.id ?? '',
+    wanted: write(wantedMin),
+    got: gotMin === null ? null : write(gotMin),
+    because: causes.green(green),
+  }))
 }
 
 /** All that is otherwise in the new plan: greens first, then steps that go to other hands, then pins that could not be kept. */

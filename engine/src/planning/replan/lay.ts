@@ -3,7 +3,7 @@ import type { ScheduledTask } from '../problem.ts'
 import { NEVER } from '../spans.ts'
 import type { Loyalty } from './crew.ts'
 import type { Field } from './field.ts'
-import { place } from './place.ts'
+import { bestOffer, place, take } from './place.ts'
 
 /** A step that is to be laid. */
 export type Job = {
@@ -18,6 +18,8 @@ export type Job = {
   readonly machine: number | null
   readonly people: readonly number[]
   readonly loyalty: Loyalty
+  /** Minute at which it starts though the hours forbid it; null where nothing is pinned. */
+  readonly pinMin: number | null
 }
 
 /** Earliest start of a step by the chain of its green: the step before, the wait, the next day, the dry sand. */
@@ -42,7 +44,15 @@ export const layJob = (field: Field, job: Job, notBefore: number, end: number): 
   const step = field.problem.greens[green]?.steps[index]
   if (step === undefined || field.stuck[green] === 1) return null
   const from = Math.max(field.nowMin, chainFrom(field, green, index), least, notBefore)
-  const laid = from >= end ? null : place(field, { green, step, machine, people, from, end, loyalty })
+  if (from >= end) {
+    field.stuck[green] = 1
+    return null
+  }
+  const wanted = { green, step, machine, people, from, end, loyalty }
+  const pinned = { ...wanted, anyHour: true }
+  const offer = from === job.pinMin ? bestOffer(field, pinned) : null
+  if (offer !== null && offer.crew.start === job.pinMin) return take(field, pinned, offer)
+  const laid = place(field, wanted)
   if (laid === null) field.stuck[green] = 1
   return laid
 }

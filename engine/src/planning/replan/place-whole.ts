@@ -76,6 +76,7 @@ const tryFrom = (
       machine: wish?.machine ?? null,
       people: wish?.people ?? [],
       loyalty: whole.loyalty,
+      pinMin: null,
     }
     const laid = layJob(trial, job, step === mark.open ? from : 0, end)
     if (laid === null) return null

@@ -17,6 +17,8 @@ export type Wanted = {
   readonly from: number
   readonly end: number
   readonly loyalty: Loyalty
+  /** True: the hours in which it may be worked are let go, for a pin that stands over them. */
+  readonly anyHour?: boolean
 }
 
 /** A way for one machine and its people to do a step. */
@@ -32,14 +34,15 @@ export type Offer = {
 /** Earliest start from `from` on that hours, the machine's calendar and the sand allow. */
 const allowedFrom = (
   field: Field,
-  { green, step }: Wanted,
+  { green, step, anyHour }: Wanted,
   machine: number,
   leads: Leads,
   minutes: number,
   from: number,
 ): number => {
   const { problem } = field
-  const workable = problem.workable.get(step.operation) ?? []
+  const always = [{ start: 0, end: problem.horizonMin }]
+  const workable = anyHour === true ? always : (problem.workable.get(step.operation) ?? [])
   let start = from
   for (;;) {
     const before = start

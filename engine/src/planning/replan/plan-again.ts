@@ -1,8 +1,9 @@
 import { MINUTE_MS } from '../../time/zone.ts'
 import { chainMarks } from '../chain.ts'
-import { isFaultless } from '../check/check.ts'
+import { check, isFaultless } from '../check/check.ts'
 import type { CompiledProblem } from '../check/compile.ts'
 import type { Proofs } from '../check/lost/lost.ts'
+import { withPinRisks } from '../pin-risks.ts'
 import type { Plan, PlanTask, PlanToCheck } from '../plan.ts'
 import type { Schedule, ScheduledTask } from '../problem.ts'
 import { instantWriter, scheduleToPlan, type PlanFrame } from '../schedule-to-plan.ts'
@@ -127,5 +128,8 @@ export const planAgain = (
     const minute = safeStartOn(problem, schedule.tasks, day, feasible ? isClean : () => false, guess)
     return { ...row, lastSafeStart: minute === null ? null : write(minute) }
   })
-  return { ...made, tasks: withOldIds(made.tasks, old.tasks), days, feasible }
+  const again = { ...made, tasks: withOldIds(made.tasks, old.tasks), days, feasible }
+  if ((problem.committed?.pins.length ?? 0) === 0) return again
+  const risky = withPinRisks(again, check(compiled, again))
+  return risky.pinRisks === undefined ? again : { ...risky, feasible: false }
 }

@@ -7,6 +7,7 @@ import { coursesOf, isInTime, type GreenCourse } from './judge-field.ts'
 import { layWeek } from './laid-week.ts'
 import { inOrder, type Job } from './lay.ts'
 import { placeWhole } from './place-whole.ts'
+import { pinnedOf, type Pinned } from './pinned.ts'
 import type { OldSteps } from './wishes.ts'
 
 /** What the repair works on. */
@@ -81,7 +82,7 @@ const jobsOf = (
   wishes: Wishes,
   shifts: ReadonlyMap<number, number>,
 ): readonly Job[] => {
-  const { problem, old, opened, stood } = broken
+  const { problem, old, opened, stood, marks } = broken
   return inOrder(
     problem.greens.flatMap(({ steps }, green): readonly Job[] => {
       if (broken.skipped.has(green)) return []
@@ -103,6 +104,9 @@ const jobsOf = (
           machine: pin?.machine ?? was?.machine ?? null,
           people: pin?.people ?? was?.people ?? [],
           loyalty: pin === undefined ? (isOpened ? way.opened : way.others) : FAITHFUL,
+          pinMin:
+            pin?.startMin ??
+            (step === marks[green]?.open ? (wishes.greens.get(green)?.openMin ?? null) : null),
         })
       }
       return jobs
@@ -120,12 +124,16 @@ const fixtureClash = (problem: Problem, course: GreenCourse): number =>
     (fixture) => fixture.start < course.finished && fixture.end > course.opened,
   )?.end ?? 0
 
-const capRemedy = (broken: Broken, courses: readonly GreenCourse[]): Remedy | null => {
+const capRemedy = (
+  broken: Broken,
+  courses: readonly GreenCourse[],
+  isFixed: Pinned['isFixed'],
+): Remedy | null => {
   const cap = broken.problem.settings.openGreensCap
   for (const one of courses) {
     const inWork = courses.filter((other) => other.opened <= one.opened && other.finished > one.opened)
     if (inWork.length <= cap) continue
-    const late = inWork.findLast((other) => !broken.opened.has(other.green))
+    const late = inWork.findLast((other) => !broken.opened.has(other.green) && !isFixed(other))
     if (late === undefined) continue
     const thins = Math.min(...inWork.filter((other) => other !== late).map((other) => other.finished))
     return thins >= NEVER
@@ -135,35 +143,47 @@ const capRemedy = (broken: Broken, courses: readonly GreenCourse[]): Remedy | nu
   return null
 }
 
-const firstRemedy = (broken: Broken, courses: readonly GreenCourse[]): Remedy | null => {
+const firstRemedy = (
+  broken: Broken,
+  courses: readonly GreenCourse[],
+  isFixed: Pinned['isFixed'],
+): Remedy | null => {
   const { problem } = broken
   const [first] = courses
   if (first === undefined) return null
+  const checkedAfter = (one: GreenCourse): number => one.openedOver + problem.settings.firstGreenCheckMin
+  const mayWait = (one: GreenCourse): boolean => !broken.opened.has(one.green) && !isFixed(one)
   const easy = courses.find(({ green }) => problem.greens[green]?.weak !== true)
-  if (problem.greens[first.green]?.weak === true && easy !== undefined && !broken.opened.has(first.green))
-    return {
-      kind: 'hold',
-      green: first.green,
-      until: easy.openedOver + problem.settings.firstGreenCheckMin,
-    }
-  const checked = first.openedOver + problem.settings.firstGreenCheckMin
-  const early = courses.slice(1).find((one) => one.opened < checked && !broken.opened.has(one.green))
-  return early === undefined ? null : { kind: 'hold', green: early.green, until: checked }
+  if (problem.greens[first.green]?.weak === true && easy !== undefined && mayWait(first))
+    return { kind: 'hold', green: first.green, until: checkedAfter(easy) }
+  const early = courses
+    .slice(1)
+    .filter((one) => one.opened < checkedAfter(first) && !broken.opened.has(one.green))
+  const waiting = early.find(mayWait)
+  if (waiting !== undefined) return { kind: 'hold', green: waiting.green, until: checkedAfter(first) }
+  // A pinned green stays where it is: then the green before it comes after.
+  const [pinned] = early
+  return pinned === undefined || !mayWait(first)
+    ? null
+    : { kind: 'hold', green: first.green, until: checkedAfter(pinned) }
 }
 
-/** Greens that are laid but not finished in time, or not laid whole, latest opening first. */
+/** Greens that are laid but not finished in time, or not laid whole, latest opening first. A pin that breaks rules whatever the others do stands (`against`). */
 const lateRemedy = (
   broken: Broken,
   field: Field,
   courses: readonly GreenCourse[],
-  pinned: ReadonlySet<number>,
+  { pinned, against }: Pinned,
 ): Remedy | null => {
   const { problem, opened } = broken
   const stuck = problem.greens.findIndex(
-    (_, green) => field.stuck[green] === 1 && !opened.has(green) && !pinned.has(green),
+    (_, green) =>
+      field.stuck[green] === 1 && !opened.has(green) && (!pinned.has(green) || against.has(green)),
   )
   if (stuck >= 0) return { kind: 'putOff', green: stuck }
-  const late = courses.findLast((one) => !opened.has(one.green) && !isInTime(problem, one))
+  const late = courses.findLast(
+    (one) => !opened.has(one.green) && !against.has(one.green) && !isInTime(problem, one),
+  )
   if (late === undefined) return null
   if (!pinned.has(late.green)) return { kind: 'putOff', green: late.green }
   // A pinned green stands: another one makes room for it, if there is one that day.
@@ -193,25 +213,21 @@ const pinRemedy = (broken: Broken, courses: readonly GreenCourse[], wishes: Wish
   return null
 }
 
-const remedyFor = (
-  broken: Broken,
-  field: Field,
-  wishes: Wishes,
-  pinned: ReadonlySet<number>,
-): Remedy | null => {
+const remedyFor = (broken: Broken, field: Field, wishes: Wishes, pins: Pinned): Remedy | null => {
   const { problem } = broken
+  const { pinned, isFixed } = pins
   const courses = coursesOf(problem, field.tasks, broken.marks)
   const clash = courses.find(
     (one) => !broken.opened.has(one.green) && !pinned.has(one.green) && fixtureClash(problem, one) > 0,
   )
   return (
     pinRemedy(broken, courses, wishes) ??
-    firstRemedy(broken, courses) ??
-    capRemedy(broken, courses) ??
+    firstRemedy(broken, courses, isFixed) ??
+    capRemedy(broken, courses, isFixed) ??
     (clash === undefined
       ? null
       : { kind: 'hold', green: clash.green, until: fixtureClash(problem, clash) }) ??
-    lateRemedy(broken, field, courses, pinned)
+    lateRemedy(broken, field, courses, pins)
   )
 }
 
@@ -236,7 +252,7 @@ export const repair = (
 ): Repaired => {
   const { problem, opened, skipped, old, marks } = broken
   const jobs = jobsOf(broken, way, wishes, shifts)
-  const pinned = new Set(wishes.greens.keys())
+  const pins = pinnedOf(broken, wishes, LOYAL)
   const holds = new Map<number, number>()
   for (const [green, { openMin }] of wishes.greens) if (openMin !== null) holds.set(green, openMin)
   const week = layWeek(
@@ -246,7 +262,7 @@ export const repair = (
     holds,
   )
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const remedy = remedyFor(broken, week.field(), wishes, pinned)
+    const remedy = remedyFor(broken, week.field(), wishes, pins)
     if (remedy === null) break
     if (remedy.kind === 'putOff' || week.heldUntil(remedy.green) >= remedy.until) week.putOff(remedy.green)
     else week.hold(remedy.green, remedy.until)

@@ -185,3 +185,35 @@ describe('the bail-out', () => {
     expect(one.dontOpen.filter((green) => open.includes(green))).toEqual([])
   })
 })
+
+describe('a pin', () => {
+  // The demo's forecast has rain from 15:00 to 22:00 on the second day: a green opened at 13:30 stands in it.
+  const BEFORE_RAIN = '2026-08-11T13:30:00+01:00'
+
+  it('stands though it opens a green into the rain: its price is told, and the rest of the plan has no fault', () => {
+    const facts: readonly DayFact[] = [{ kind: 'pinned', green: 'g05', at: BEFORE_RAIN }]
+    const made = again(facts)
+    expect(made.plan.openings.find(({ green }) => green === 'g05')?.opened).toBe(BEFORE_RAIN)
+    expect(made.changes.filter(({ kind }) => kind === 'pinNotKept')).toEqual([])
+    expect(made.plan.unplanned).toEqual([])
+    expect(made.plan.feasible).toBe(false)
+    expect(made.plan.pinRisks?.map(({ rule, green }) => `${rule} ${green}`)).toContain('openInRain g05')
+    const checked = checkPlanAt({ ...base, facts, now: MORNING, plan: made.plan })
+    const rows = checked.ok ? checked.value.violations : []
+    expect(rows.length).toBe(made.plan.pinRisks?.length)
+    expect(rows.filter(({ asPinned }) => asPinned !== true)).toEqual([])
+  })
+
+  it('has no price where it can be kept within the rules, and the plan keeps its bound and its word', () => {
+    const made = again([{ kind: 'pinned', green: 'g05', date: '2026-08-12' }])
+    expect(made.plan.openings.find(({ green }) => green === 'g05')?.opened).toMatch(/^2026-08-12/u)
+    expect(made.plan.pinRisks).toBeUndefined()
+    expect(made.plan.feasible).toBe(true)
+  })
+
+  it('that cannot be had at all is told with what comes instead: nobody is at work at five', () => {
+    const made = again([{ kind: 'pinned', green: 'g05', at: '2026-08-12T05:00:00+01:00' }])
+    expect(made.changes).toContainEqual(expect.objectContaining({ kind: 'pinNotKept', green: 'g05' }))
+    expect(made.plan.pinRisks).toBeUndefined()
+  })
+})

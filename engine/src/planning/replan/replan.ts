@@ -160,7 +160,8 @@ export const chooseWay = (situation: Situation, broken: Broken, proofs: Proofs =
       lay({ ...broken, stood: rescue(broken, saved).field }, WAYS.swap, 'rescue')
   }
   const first = bestOf(candidates, compare)
-  const costsGreens = first !== undefined && (first.putOff > 0 || first.score.unfinishedGreens > 0)
+  const costsGreens =
+    first !== undefined && (first.putOff > 0 || first.score.unfinishedGreens > 0 || first.pinsMissed > 0)
   if (costsGreens) {
     const searched = bySearch(situation, broken)
     candidates.push(candidateOf(broken, 'search', searched))

@@ -1,4 +1,5 @@
 import { NEVER } from '../spans.ts'
+import { continueAsPinned, placeAsPinned } from './as-pinned.ts'
 import { continueGreen, placeGreen, type Try } from './place-green.ts'
 import type { Run } from './run.ts'
 import { backTo, setScalar } from './undo.ts'
@@ -42,7 +43,10 @@ const openedIn = (run: Run, green: number): Try | undefined => {
     ? ground.windows[0]
     : ground.windows.find(({ startMin, endMin }) => opened >= startMin && opened < endMin)
   if (window === undefined) return undefined
-  return { window, attempt: { keepFixtures: false, overNight: ground.problem.settings.mayStandDryNight } }
+  return {
+    window,
+    attempt: { keepFixtures: false, overNight: ground.problem.settings.mayStandDryNight, lets: 0 },
+  }
 }
 
 /** Tries a green in each window in turn, by every attempt, kindest first. */
@@ -74,18 +78,24 @@ const mustWait = (run: Run, green: number): boolean =>
 const placeOne = (run: Run, green: number): number => {
   const { begun, ground } = run
   if (!hasStepsLeft(run, green)) return begun.end[green] ?? 0
-  if (!isBegun(run, green)) return mustWait(run, green) ? -1 : placeAnywhere(run, green, true)
+  const stands = run.pins.stands[green] === 1
+  if (!isBegun(run, green)) {
+    if (stands) return placeAsPinned(run, green)
+    return mustWait(run, green) ? -1 : placeAnywhere(run, green, true)
+  }
   const where = openedIn(run, green)
-  const end = where === undefined ? -1 : continueGreen(run, green, where)
+  let end = where === undefined ? -1 : continueGreen(run, green, where)
+  if (end < 0 && stands) end = continueAsPinned(run, green)
   if (end < 0)
     addWork(run, green, begun.opened[green] ?? 0, begun.openedBy[green] ?? 0, ground.problem.horizonMin)
   return end
 }
 
-/** Ranks of greens in every order: those in work, those with a pin, the first easy one, the others. */
+/** Ranks of greens in every order: those in work, those with a pin, those whose pin breaks a rule (so that it breaks none for the others), the first easy one, the others. */
 const classOf = (run: Run, green: number): number => {
   if (isBegun(run, green)) return 0
-  return run.pins.hasPin[green] === 1 ? 1 : 2
+  if (run.pins.hasPin[green] !== 1) return 3
+  return run.pins.stands[green] === 1 ? 2 : 1
 }
 
 /** Moves the green at a place of the order to a place before it. */
@@ -98,7 +108,7 @@ const bringForward = (order: Int32Array, from: number, to: number): void => {
 /** Puts the greens that must be placed first to the front: those in work, then those that are pinned; the first of the others is not a weak one. */
 export const arrange = (run: Run, order: Int32Array): void => {
   let front = 0
-  for (let kind = 0; kind < 2; kind++)
+  for (let kind = 0; kind < 3; kind++)
     for (let i = front; i < order.length; i++)
       if (classOf(run, order[i] ?? 0) === kind) bringForward(order, i, front++)
   for (let i = front; i < order.length; i++) {

@@ -20,7 +20,7 @@ const allowedFrom = (run: Run, machine: number, wanted: CrewWanted, lead: Lead, 
   let start = from
   for (;;) {
     const before = start
-    start = fitByDay(ground.workable, operation, wanted.day, start, wanted.minutes)
+    if (!wanted.anyHour) start = fitByDay(ground.workable, operation, wanted.day, start, wanted.minutes)
     if (start >= NEVER) return NEVER
     start = fitByDay(ground.usable, machine, wanted.day, start - lead.minutes, lead.minutes + wanted.minutes)
     if (start >= NEVER) return NEVER
@@ -146,7 +146,7 @@ const machineCharge = (run: Run, step: number, machine: number, minutes: number)
 
 const offerOnDay = (
   run: Run,
-  { green, step }: StepWanted,
+  { green, step, anyHour }: StepWanted,
   day: number,
   from: number,
   end: number,
@@ -163,6 +163,7 @@ const offerOnDay = (
     const minutes = ground.choiceMin[i] ?? 0
     const charge = machineCharge(run, step, machine, minutes)
     wanted.step = step
+    wanted.anyHour = anyHour
     wanted.day = day
     wanted.crew = ground.crew[machine] ?? 1
     wanted.minutes = minutes

@@ -12,15 +12,23 @@ export type PinnedSteps = {
   readonly day: Int32Array
   /** By green: 1 where anything of it is pinned; such greens are placed before the others. */
   readonly hasPin: Uint8Array
+  /** By green: 1 where its pin stands though it breaks a rule. */
+  readonly stands: Uint8Array
 }
 
-/** Reads the pins. A pinned step between opening and clearing binds the opening to its day. */
-export const pinsOf = (ground: Ground, committed: Committed | undefined): PinnedSteps => {
+/** Reads the pins. A pinned step between opening and clearing binds the opening to its day. `standing`: greens whose pins stand whatever they break. */
+export const pinsOf = (
+  ground: Ground,
+  committed: Committed | undefined,
+  standing: readonly number[] = [],
+): PinnedSteps => {
   const start = new Int32Array(ground.steps).fill(-1)
   const machine = new Int32Array(ground.steps).fill(-1)
   const people = new Map<number, readonly number[]>()
   const day = new Int32Array(ground.greens).fill(-1)
   const hasPin = new Uint8Array(ground.greens)
+  const stands = new Uint8Array(ground.greens)
+  for (const green of standing) stands[green] = 1
   for (const pin of committed?.pins ?? []) {
     const open = ground.openStep[pin.green] ?? 0
     hasPin[pin.green] = 1
@@ -36,5 +44,5 @@ export const pinsOf = (ground: Ground, committed: Committed | undefined): Pinned
     if (step >= open && step <= (ground.clearStep[pin.green] ?? 0))
       day[pin.green] = ground.problem.days.findIndex(({ endMin }) => pin.startMin < endMin)
   }
-  return { start, machine, people, day, hasPin }
+  return { start, machine, people, day, hasPin, stands }
 }

@@ -36,6 +36,8 @@ const chainFrom = (run: Run, step: number, chain: Chain): number => {
 /** By when a step must be over so that the least that follows can still be done in time. */
 const latestEnd = (run: Run, green: number, step: number, { window, attempt }: Try): number => {
   const { ground } = run
+  if (attempt.lets >= 2)
+    return step <= (ground.openStep[green] ?? 0) ? window.endMin : ground.problem.horizonMin
   if (step > (ground.finishStep[green] ?? 0)) return ground.problem.horizonMin
   if (!attempt.overNight)
     return Math.min(ground.deadline[window.index * ground.steps + step] ?? 0, window.endMin)
@@ -61,6 +63,7 @@ const passStep = (run: Run, green: number, step: number, chain: Chain): void => 
 
 /** Whether something is in the way of an opening if the green is in work until `chain.finished` at least; then `chain.later` is when to open instead. */
 const isInTheWay = (run: Run, green: number, { attempt }: Try, chain: Chain): boolean => {
+  if (attempt.lets >= 1) return false
   const { opened, openedBy, finished } = chain
   let later = afterCheck(run, green, opened, openedBy)
   if (later <= opened && attempt.keepFixtures) later = afterFixtures(run, green, opened, finished)
@@ -84,9 +87,10 @@ const placeOnce = (run: Run, green: number, where: Try, from: number, chain: Cha
     if (step === open) least = Math.max(least, from)
     if (step >= open && step <= (ground.clearStep[green] ?? 0)) least = Math.max(least, where.window.startMin)
     if (least >= NEVER) return false
-    if (!seekHeldOffer(run, { green, step, from: least, end: latestEnd(run, green, step, where) }))
-      return false
     const pin = pins.start[step] ?? -1
+    const anyHour = where.attempt.lets === 3 && (pin >= 0 || step === open)
+    if (!seekHeldOffer(run, { green, step, from: least, end: latestEnd(run, green, step, where), anyHour }))
+      return false
     if (pin >= 0 && pin !== found.start) return false
     book(run, green, step)
     passStep(run, green, step, chain)

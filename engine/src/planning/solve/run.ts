@@ -103,7 +103,19 @@ const scalarsOf = (ground: Ground): Scalars => {
 }
 
 const newScratch = (mostCrew: number): Run['scratch'] => ({
-  wanted: { step: 0, day: 0, crew: 1, holder: -1, start: 0, lead: 0, minutes: 0, from: 0, to: 0, end: 0 },
+  wanted: {
+    step: 0,
+    day: 0,
+    crew: 1,
+    holder: -1,
+    start: 0,
+    lead: 0,
+    minutes: 0,
+    from: 0,
+    to: 0,
+    end: 0,
+    anyHour: false,
+  },
   lead: { minutes: 0, afterLoad: -1, from: 0, uses: false },
   stretch: { atLeast: 0, limit: 0, minutes: 0, from: 0, to: 0 },
   choice: { best: 0, start: 0, who: -1 },

@@ -21,13 +21,18 @@ export type { SolveOptions, Solved } from './options.ts'
 /** How often a search tells its progress besides its improvements. */
 const TOLD = 50
 
-const runOf = (ground: Ground, attempts: readonly Attempt[], near: Near | undefined): Run => {
+const runOf = (
+  ground: Ground,
+  attempts: readonly Attempt[],
+  near: Near | undefined,
+  standing: readonly number[],
+): Run => {
   const { committed } = ground.problem
   const run = newRun({
     ground,
     nowMin: committed?.nowMin ?? 0,
     attempts,
-    pins: pinsOf(ground, committed),
+    pins: pinsOf(ground, committed, standing),
     hints: near === undefined ? null : hintsOf(ground, near.tasks),
     recipe: plainRecipe(
       ground,
@@ -71,24 +76,29 @@ const teller = (
 const stoodOf = (problem: Problem): { readonly finishMin: number; readonly travelMin: number } =>
   scoreOf(problem, problem.committed?.tasks ?? [], 0)
 
-/**
- * Searches for a good schedule. Attempts that cost more (a night, a fixture) are only allowed when the kinder ones leave greens out, and only taken when they
- * leave out fewer. What stands already (`problem.committed`) is part of the schedule.
- */
-export const solve = (problem: Problem, options: SolveOptions): Solved => {
-  const ground = groundOf(problem)
+/** What a search has found so far, and how many schedules it took. */
+type Sought = { readonly best: Best | null; readonly spent: number }
+
+/** Searches with one set of attempts after the other while greens are left out. The pins on the greens of `standing` stand whatever they break. */
+const searchSets = (
+  ground: Ground,
+  options: SolveOptions,
+  standing: readonly number[],
+  before: number,
+): Sought => {
+  const { problem } = ground
   const { near, seed, stop } = options
   const stood = stoodOf(problem)
   const orders = ordersOf(problem, options)
   let best: Best | null = null
-  let spent = 0
+  let spent = before
   for (const [index, attempts] of attemptSets(problem).entries()) {
     const schedules = index === 0 ? options.schedules : Math.max(1, Math.floor(options.schedules / 2))
     const activities = Math.max(1, ground.steps)
     const budget = budgetOf({ schedules, activities, ...(stop === undefined ? {} : { stop }) })
     const tell = teller({ ...options, schedules }, budget, spent)
     const search: Search = {
-      run: runOf(ground, attempts, near),
+      run: runOf(ground, attempts, near, standing),
       made: newMade(ground.greens),
       budget,
       seed,
@@ -104,6 +114,26 @@ export const solve = (problem: Problem, options: SolveOptions): Solved => {
     best = search.best
     if (best === null || best.left.length === 0 || budget.isStopped()) break
   }
+  return { best, spent }
+}
+
+/**
+ * Searches for a good schedule. Attempts that cost more (a night, a fixture) are only allowed when the kinder ones leave greens out, and only taken when they
+ * leave out fewer. What stands already (`problem.committed`) is part of the schedule. A pinned green that can't be kept within the rules is opened as it is pinned all
+ * the same: then the search is made again with it standing, and the others around it.
+ */
+export const solve = (problem: Problem, options: SolveOptions): Solved => {
+  const ground = groundOf(problem)
+  const pinned = new Set(problem.committed?.pins.map(({ green }) => green))
+  let standing: readonly number[] = []
+  let sought = searchSets(ground, options, standing, 0)
+  for (;;) {
+    const more = (sought.best?.left ?? []).filter((green) => pinned.has(green) && !standing.includes(green))
+    if (more.length === 0) break
+    standing = [...standing, ...more]
+    sought = searchSets(ground, options, standing, sought.spent)
+  }
+  const { best, spent } = sought
   const tasks = best === null ? [] : tasksOf(best)
   const left = best?.left ?? []
   const unplanned = left.flatMap((green) => (best === null ? [] : [{ green, ...whyLeft(best.run, green) }]))

@@ -14,6 +14,8 @@ export type CrewWanted = {
   to: number
   /** The work is over by then. */
   end: number
+  /** Whether the hours in which it may be worked are let go. */
+  anyHour: boolean
 }
 
 /**
@@ -52,6 +54,8 @@ export type StepWanted = {
   /** It starts no earlier, and is over by `end`. */
   readonly from: number
   readonly end: number
+  /** Whether the hours in which it may be worked are let go: a pin that stands over them. */
+  readonly anyHour: boolean
 }
 
 /** Who is best for a place in a crew so far: with the start, and the start with reluctance counted. One object a run, written over. */

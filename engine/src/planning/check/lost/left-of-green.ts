@@ -158,7 +158,12 @@ export type LostGround = {
   readonly sand: SandLeft
   /** The machines that can do a step at all. */
   readonly doers: (step: ProblemStep) => readonly Doer[]
+  /** What a pin holds a step to; absent where nothing is pinned. */
+  readonly held?: (green: number, step: number) => Held | null
 }
+
+/** A pinned step: no earlier than then; with its end, exactly then. */
+type Held = { readonly start: number; readonly end: number | null }
 
 const doersOf = (
   facts: Facts,
@@ -243,8 +248,14 @@ const forward = (ground: LostGround, green: number): readonly { start: number; e
       return { start: task.startMin, end }
     }
     if (end >= NEVER) return { start: NEVER, end: NEVER }
+    const held = ground.held?.(green, index) ?? null
+    if (held !== null && held.end !== null) {
+      end = held.end
+      if (step.operation === 'dress') dressed = end
+      return { start: held.start, end }
+    }
     const refill = refillMin(facts, green, step, steps[index - 1])
-    let from = Math.max(nowMin, end + Math.max(step.lagMin, refill))
+    let from = Math.max(nowMin, end + Math.max(step.lagMin, refill), held?.start ?? 0)
     if (step.nextDay)
       from = Math.max(from, problem.days.find(({ startMin }) => startMin >= end)?.startMin ?? NEVER)
     if (step.dryNeedMm > 0 && dressed >= 0)

@@ -46,10 +46,10 @@ const stateAt = (state: WorkState, atMin: number): CaughtState => {
 }
 
 /** A green in work at now with what its rules ask: by when it must be at which mark of its chain. */
-type InWork = { readonly state: WorkState; readonly mark: number; readonly deadline: number }
+export type InWork = { readonly state: WorkState; readonly mark: number; readonly deadline: number }
 
 /** First rain, dark or midnight that the rules hold against a green in work at now, and the mark that it must have reached by then. */
-const deadlinesOf = (facts: Facts, state: WorkState, nowMin: number): readonly InWork[] => {
+export const deadlinesOf = (facts: Facts, state: WorkState, nowMin: number): readonly InWork[] => {
   const { problem, compiled } = facts
   const green = problem.greens[state.green]
   if (green === undefined) return []

@@ -3,6 +3,7 @@ import { greenId } from '../facts.ts'
 import type { Finding } from '../finding.ts'
 import { parseInstant } from '../instant.ts'
 import type { PlanToCheck } from '../read-tasks.ts'
+import { wrongFigure } from './figure-finding.ts'
 
 type Pins = NonNullable<PlanToCheck['pins']>
 
@@ -27,3 +28,17 @@ export const pinMoved = (facts: Facts, pins: Pins): readonly Finding[] =>
       ? []
       : [{ rule: 'pinMoved', green: pin.green, atMin: state.openedMin, by, tasks: state.tasks.slice(0, 1) }]
   })
+
+/** Rule 23: `pinRisks` names the rules, green by green, that the pins break. Counts rows missing or too many. */
+export const pinRisksWrong = (
+  stated: NonNullable<PlanToCheck['pinRisks']>,
+  hard: readonly Finding[],
+): readonly Finding[] => {
+  const key = ({ rule, green }: { readonly rule: string; readonly green: string | null }): string =>
+    `${rule} ${green ?? ''}`
+  const told = new Set(stated.map(key))
+  const found = new Set(hard.filter(({ asPinned }) => asPinned === true).map(key))
+  const by =
+    [...told].filter((one) => !found.has(one)).length + [...found].filter((one) => !told.has(one)).length
+  return by === 0 ? [] : [wrongFigure(by)]
+}
