@@ -27,7 +27,7 @@ const problemOf = (wish: RandomWish): Problem => {
 /** One schedule from an order, by the plain recipe: its tasks and how many greens it leaves out. */
 const scheduleOf = (problem: Problem, order: readonly number[]) => {
   const ground = groundOf(problem)
-  const attempts = [{ keepFixtures: true, overNight: false }]
+  const attempts = [{ keepFixtures: true, overNight: false, lets: 0 as const }]
   const recipe = plainRecipe(ground, order)
   const run = newRun({ ground, nowMin: 0, attempts, pins: pinsOf(ground, undefined), hints: null, recipe })
   const made = newMade(ground.greens)
