@@ -22,5 +22,11 @@ export default defineConfig({
     },
   },
   worker: { format: 'es' },
-  server: { proxy: { '/api': 'http://127.0.0.1:8420', '/health': 'http://127.0.0.1:8420' } },
+  server: {
+    proxy: {
+      '/api': 'http://127.0.0.1:8420',
+      '/health': 'http://127.0.0.1:8420',
+      '/greens': 'http://127.0.0.1:8420',
+    },
+  },
 })

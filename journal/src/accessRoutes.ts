@@ -1,9 +1,13 @@
 import * as v from 'valibot'
+import { courseId } from './entry.ts'
 import { DECIDERS, EVERYBODY, MANAGERS, MEMBERS, listOf, route } from './route.ts'
 import { ROLES } from './roles.ts'
 
 /** Shortest and longest password, characters. Length is what counts; nothing else is asked of it. */
 export const PASSWORD_LENGTH = { min: 10, max: 200 } as const
+
+/** How often one address may try a secret in a minute, beside the count of wrong guesses. */
+const SECRETS_PER_MINUTE = 30
 
 const personName = v.pipe(
   v.string(),
@@ -46,6 +50,11 @@ const who = v.object({
   needsSetUp: v.pipe(v.boolean(), v.description('True until the manager has made an account')),
 })
 
+const onlyCourse = v.pipe(
+  v.nullable(courseId),
+  v.description('The one course that it sees; null where it sees all'),
+)
+
 /** Coming in, going out, and who may. */
 export const ACCESS_ROUTES = {
   who: route({
@@ -66,7 +75,7 @@ export const ACCESS_ROUTES = {
     summary:
       'Makes the manager’s account, once, and logs in. From elsewhere it takes the code that the server printed when it started.',
     answer: 'json',
-    guarded: true,
+    perMinute: SECRETS_PER_MINUTE,
     params: null,
     query: null,
     body: v.object({
@@ -82,7 +91,7 @@ export const ACCESS_ROUTES = {
     rule: EVERYBODY,
     summary: 'Logs in: sets a cookie that scripts of pages can’t read.',
     answer: 'json',
-    guarded: true,
+    perMinute: SECRETS_PER_MINUTE,
     params: null,
     query: null,
     body: v.object({ name: personName, password: givenPassword }),
@@ -105,7 +114,7 @@ export const ACCESS_ROUTES = {
     rule: MEMBERS,
     summary: 'Changes the password of whoever is logged in, and ends their other log-ins.',
     answer: 'json',
-    guarded: true,
+    perMinute: SECRETS_PER_MINUTE,
     params: null,
     query: null,
     body: v.object({ old: givenPassword, new: newPassword }),
@@ -117,7 +126,7 @@ export const ACCESS_ROUTES = {
     rule: EVERYBODY,
     summary: 'Uses a join link, once: this device is in from now on, until it is revoked.',
     answer: 'json',
-    guarded: true,
+    perMinute: SECRETS_PER_MINUTE,
     params: null,
     query: null,
     body: v.object({ token: secret('What stands behind # in the link') }),
@@ -134,8 +143,8 @@ export const ACCESS_ROUTES = {
     body: null,
     output: v.object({
       accounts: listOf(v.object(named), 'Who logs in with a password'),
-      devices: listOf(v.object({ ...named, until }), 'Devices that joined by a link'),
-      links: listOf(v.object({ ...named, until }), 'Join links that nobody has used yet'),
+      devices: listOf(v.object({ ...named, until, course: onlyCourse }), 'Devices that joined by a link'),
+      links: listOf(v.object({ ...named, until, course: onlyCourse }), 'Join links that nobody has used yet'),
     }),
   }),
   addAccount: route({
@@ -161,7 +170,16 @@ export const ACCESS_ROUTES = {
     answer: 'json',
     params: null,
     query: null,
-    body: v.object({ name: personName, role: v.picklist(ROLES) }),
+    body: v.object({
+      name: personName,
+      role: v.picklist(ROLES),
+      course: v.optional(
+        v.pipe(
+          courseId,
+          v.description('The one course that the device sees; all of them where none is named'),
+        ),
+      ),
+    }),
     output: v.object({
       id: accessId,
       token: v.pipe(v.string(), v.description('Goes behind # in the address /join; shown only this once')),

@@ -23,6 +23,7 @@ export const openDraft = (facts: Facts): FactsDraft => ({
   measures: [...facts.measures],
   photos: [...facts.photos],
   noticesSent: [...facts.noticesSent],
+  playChanges: [...facts.playChanges],
   accessChanges: [...facts.accessChanges],
   notes: [...facts.notes],
   setAside: [...facts.setAside],
@@ -103,6 +104,8 @@ const list = (draft: FactsDraft, entry: Listed): number => {
       return draft.photos.push(recorded(entry, entry.body))
     case 'noticeSent':
       return draft.noticesSent.push(recorded(entry, entry.body))
+    case 'playChanged':
+      return draft.playChanges.push(recorded(entry, entry.body))
     case 'accessChanged':
       return draft.accessChanges.push(recorded(entry, entry.body))
     case 'noteWritten':

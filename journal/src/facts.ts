@@ -49,6 +49,7 @@ export type Facts = {
   readonly measures: readonly Recorded<BodyOf<'measureTaken'>>[]
   readonly photos: readonly Recorded<BodyOf<'photoTaken'>>[]
   readonly noticesSent: readonly Recorded<BodyOf<'noticeSent'>>[]
+  readonly playChanges: readonly Recorded<BodyOf<'playChanged'>>[]
   readonly accessChanges: readonly Recorded<BodyOf<'accessChanged'>>[]
   readonly notes: readonly Recorded<BodyOf<'noteWritten'>>[]
   readonly setAside: readonly SetAside[]
@@ -73,6 +74,7 @@ export const NO_FACTS: Facts = {
   measures: [],
   photos: [],
   noticesSent: [],
+  playChanges: [],
   accessChanges: [],
   notes: [],
   setAside: [],

@@ -10,6 +10,7 @@ import {
   measureTakenBody,
   noticeSentBody,
   photoTakenBody,
+  playChangedBody,
   stockUsedBody,
 } from './recordBodies.ts'
 import { planSettledBody, prescriptionSettledBody } from './settledBodies.ts'
@@ -204,8 +205,18 @@ export const KINDS = {
     body: noticeSentBody,
     example: { audience: 'members', way: 'poster', words: 'Greens 1 to 6 are renovated on Monday.' },
   }),
-  accessChanged: kind({
+  playChanged: kind({
     ...FIRST,
+    meaning: 'Golfers may play a green again, play a temporary one instead, or not at all.',
+    roles: DECIDES,
+    body: playChangedBody,
+    example: { green: 'g07', play: 'onTemporary' },
+  }),
+  accessChanged: kind({
+    // 2: a members' page was opened or closed; a page has no role.
+    version: 2,
+    acceptedFrom: 1,
+    lifts: [(body) => body],
     meaning: 'Somebody was let in, or their access ended.',
     roles: HANDS_ON,
     body: accessChangedBody,

@@ -123,8 +123,18 @@ export const accessChangedBody = v.strictObject({
     'joinLinkMade',
     'deviceJoined',
     'accessEnded',
+    'membersPageOpened',
+    'membersPageClosed',
   ]),
-  access: v.pipe(v.string(), v.maxLength(64), v.description('Id of the account, link or device')),
+  access: v.pipe(v.string(), v.maxLength(64), v.description('Id of the account, link, device or page')),
   name: label('Name of the person or device'),
-  role: v.picklist(ROLES),
+  role: v.optional(
+    v.pipe(v.picklist(ROLES), v.description('None for a page that anybody with its address reads')),
+  ),
 })
+
+/** What golfers may do on a green, as the manager says it. */
+export const PLAYS = ['inPlay', 'onTemporary', 'shut'] as const
+
+/** Body of `playChanged`: a green was opened to golfers, shut, or its hole set on a temporary green. */
+export const playChangedBody = v.strictObject({ green: idSchema, play: v.picklist(PLAYS) })

@@ -17,13 +17,13 @@ export type Route = {
   readonly summary: string
   /**
    * `json` answers once; `events` is a stream of server-sent events, each with the output as its data; `bytes` is a file, or the part of it
-   * that `Range` asks for.
+   * that `Range` asks for; `page` is a page for a browser, in HTML.
    */
-  readonly answer: 'json' | 'events' | 'bytes'
+  readonly answer: 'json' | 'events' | 'bytes' | 'page'
   /** True where the body is a file, or the part of it that `Content-Range` names. */
   readonly takesBytes?: true
-  /** True where guessing must be slow: secrets are tried here. */
-  readonly guarded?: true
+  /** How often one address may ask in a minute, where that must be slower than for other routes: secrets are tried here. */
+  readonly perMinute?: number
   readonly params: AnySchema | null
   readonly query: AnySchema | null
   readonly body: AnySchema | null

@@ -4,6 +4,7 @@ import { courseId, storedEntrySchema } from './entry.ts'
 import { pushAnswerSchema } from './refusals.ts'
 import { ACCESS_ROUTES } from './accessRoutes.ts'
 import { BLOB_ROUTES } from './blobRoutes.ts'
+import { MEMBERS_ROUTES } from './membersRoutes.ts'
 import {
   DECIDERS,
   EVERYBODY,
@@ -82,7 +83,7 @@ export const ROUTES = {
     method: 'GET',
     path: '/api/courses',
     rule: MEMBERS,
-    summary: 'The courses kept here.',
+    summary: 'The courses kept here, of those that the asker may see.',
     answer: 'json',
     params: null,
     query: null,
@@ -93,11 +94,17 @@ export const ROUTES = {
     method: 'POST',
     path: '/api/courses',
     rule: MANAGERS,
-    summary: 'Makes a course with an empty journal.',
+    summary: 'Makes a course: with an empty journal, or as a copy of the demo.',
     answer: 'json',
     params: null,
     query: null,
-    body: v.object({ name: courseName }),
+    body: v.object({
+      name: courseName,
+      from: v.optional(
+        v.pipe(v.picklist(['nothing', 'demo']), v.description('What the journal begins with')),
+        'nothing',
+      ),
+    }),
     output: courseRow,
   }),
   pushEntries: route({
@@ -293,6 +300,7 @@ export const ROUTES = {
   }),
   ...ACCESS_ROUTES,
   ...BLOB_ROUTES,
+  ...MEMBERS_ROUTES,
   openApi: route({
     method: 'GET',
     path: '/api/openapi.json',

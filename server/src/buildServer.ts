@@ -6,6 +6,7 @@ import { foreignOrigin, isNamelessChange } from './access/origin.ts'
 import { COST, type PasswordCost } from './access/passwords.ts'
 import type { ApiError } from './errors.ts'
 import { addSecurityHeaders } from './headers.ts'
+import { journalReader } from './journalReader.ts'
 import { liveHub, type LiveHub } from './liveHub.ts'
 import { handlersOf } from './routes/handlers.ts'
 import { registerRoutes, sendError } from './routes/registrar.ts'
@@ -126,7 +127,16 @@ export const buildServer = async (options: ServerOptions): Promise<FastifyInstan
   const passwordCost = options.passwordCost ?? COST
   registerRoutes(
     app,
-    handlersOf({ storage, hub, clock, weather, attempts: attempts(clock), setUpCode, passwordCost }),
+    handlersOf({
+      storage,
+      hub,
+      clock,
+      weather,
+      reader: journalReader(storage.journal),
+      attempts: attempts(clock),
+      setUpCode,
+      passwordCost,
+    }),
   )
   await serveApp(app, appFolder)
   await app.ready()

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises'
 import { readCourse, readForecastText, readPrescription } from '@swardwright/engine'
 import type { BodyOf } from '@swardwright/journal'
 import { serverEntry, type Seed } from './serverEntry.ts'
-import type { Storage } from './storage/storage.ts'
+import type { CourseRow, Storage } from './storage/storage.ts'
 
 /** Where the demo lies, seen from `src` and from `dist` alike. */
 const EXAMPLES = new URL('../../examples/', import.meta.url)
@@ -30,8 +30,27 @@ const demoPrescription = async () => {
   return read.value
 }
 
+/** Makes a course of the demo's greens, forecast and prescription, or finishes one that was cut short. */
+export const plantDemoAs = async (
+  { journal }: Pick<Storage, 'journal'>,
+  { id, name }: CourseRow,
+  nowMs: number,
+): Promise<void> => {
+  const value = { ...(await demoCourse()), id, name }
+  const seeds: readonly Seed[] = [
+    { kind: 'courseChanged', body: { changes: [{ part: 'course', do: 'put', value }] } },
+    { kind: 'forecastReceived', body: await demoForecast() },
+    { kind: 'prescriptionSettled', body: { prescription: await demoPrescription() } },
+  ]
+  await journal.addCourse({ id, name })
+  const entries = seeds.map((seed, index) =>
+    serverEntry(id, seed, { author: 'Swardwright', atMs: nowMs + index }),
+  )
+  await journal.append(id, entries, null)
+}
+
 /**
- * Makes the demo course with its forecast and prescription where nothing is kept yet, and finishes one that was cut short.
+ * Makes the demo course where nothing is kept yet, and finishes one that was cut short.
  * Resolves to true when it made something.
  */
 export const plantDemo = async ({ journal }: Storage, nowMs: number): Promise<boolean> => {
@@ -40,15 +59,6 @@ export const plantDemo = async ({ journal }: Storage, nowMs: number): Promise<bo
   const isEmpty = courses.length === 0
   const wasCutShort = courses.some(({ id }) => id === course.id) && (await journal.end(course.id)) === null
   if (!isEmpty && !wasCutShort) return false
-  const seeds: readonly Seed[] = [
-    { kind: 'courseChanged', body: { changes: [{ part: 'course', do: 'put', value: course }] } },
-    { kind: 'forecastReceived', body: await demoForecast() },
-    { kind: 'prescriptionSettled', body: { prescription: await demoPrescription() } },
-  ]
-  await journal.addCourse({ id: course.id, name: course.name })
-  const entries = seeds.map((seed, index) =>
-    serverEntry(course.id, seed, { author: 'Swardwright', atMs: nowMs + index }),
-  )
-  await journal.append(course.id, entries, null)
+  await plantDemoAs({ journal }, course, nowMs)
   return true
 }

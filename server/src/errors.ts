@@ -10,6 +10,7 @@ export type ApiError =
   | { readonly type: 'foreignOrigin'; readonly origin: string }
   | { readonly type: 'originMissing' }
   | { readonly type: 'courseUnknown'; readonly course: string }
+  | { readonly type: 'pageUnknown' }
   | { readonly type: 'routeUnknown'; readonly method: string; readonly path: string }
   | {
       readonly type: 'badRequest'
@@ -28,6 +29,7 @@ export type ApiError =
   | { readonly type: 'accessUnknown'; readonly id: string }
   | { readonly type: 'notYours'; readonly role: Role }
   | { readonly type: 'lastManager' }
+  | { readonly type: 'oneCourseOnly' }
   | { readonly type: 'wrongOffset'; readonly received: number }
   | { readonly type: 'hashDiffers'; readonly sha256: string }
   | { readonly type: 'blobUnknown'; readonly sha256: string }
@@ -66,6 +68,7 @@ const CATALOGUE: Catalogue = {
       'a change with a cookie must say which page it comes from (Origin); scripts use an access token',
   },
   courseUnknown: { status: 404, words: ({ course }) => `there is no course ${course}` },
+  pageUnknown: { status: 404, words: () => 'this address leads nowhere, or not any more' },
   routeUnknown: { status: 404, words: ({ method, path }) => `there is nothing at ${method} ${path}` },
   badRequest: {
     status: 400,
@@ -92,6 +95,10 @@ const CATALOGUE: Catalogue = {
   notYours: {
     status: 403,
     words: ({ role }) => `a deputy lets in and out crew and committee, not the role ${role}`,
+  },
+  oneCourseOnly: {
+    status: 403,
+    words: () => 'this device sees one course only; this is for somebody who sees them all',
   },
   lastManager: { status: 409, words: () => 'this is the only manager’s account; make another first' },
   wrongOffset: { status: 409, words: ({ received }) => `go on at byte ${received}; that much is here` },

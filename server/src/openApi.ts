@@ -55,6 +55,7 @@ const bodyOf = (route: Route): JsonSchema => {
 const contentOf = (route: Route): JsonSchema => {
   if (route.answer === 'bytes') return FILE
   const schema = jsonSchemaOf(route.output, 'output')
+  if (route.answer === 'page') return { 'text/html': { schema } }
   return route.answer === 'events'
     ? {
         'text/event-stream': {

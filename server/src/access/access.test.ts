@@ -48,6 +48,11 @@ const MEANT: Readonly<Record<string, string>> = {
   endAccess: 'manager deputy',
   putBlob: 'manager deputy crew',
   getBlob: 'manager deputy crew committee',
+  membersPage: 'manager deputy',
+  openMembersPage: 'manager deputy',
+  closeMembersPage: 'manager deputy',
+  readMembersPage: 'public manager deputy crew committee',
+  readMembersData: 'public manager deputy crew committee',
   openApi: 'public manager deputy crew committee',
 }
 
@@ -58,6 +63,7 @@ const requestOf = (route: Route) => ({
     .replace(':course', 'nowhere')
     .replace(':name', 'none')
     .replace(':sha256', 'f'.repeat(64))
+    .replace(':key', 'A'.repeat(43))
     .replace(':id', 'f'.repeat(16)),
   ...(route.method === 'POST' ? { payload: {} } : {}),
 })

@@ -20,6 +20,8 @@ export type Access = {
   /** Id of the pass, and of the account of a session. */
   readonly pass: string | null
   readonly account: string | null
+  /** The one course that it sees; null for all. */
+  readonly course: string | null
 }
 
 /** What decides who is asking. */
@@ -41,6 +43,7 @@ const NOBODY: Access = {
   name: null,
   pass: null,
   account: null,
+  course: null,
 }
 
 /**
@@ -67,10 +70,10 @@ const byToken = async (header: string, { storage }: AccessRules): Promise<Result
 const byPass = async (secret: string, { storage, clock }: AccessRules): Promise<Access | null> => {
   const row = await findPass(storage.passes, secret, { kinds: ['session', 'device'], nowMs: clock() })
   if (row === null) return null
-  const { id, role, name, account } = row
+  const { id, role, name, account, course } = row
   return account === null
-    ? { role, name, by: 'device', sender: `device:${id}`, pass: id, account }
-    : { role, name, by: 'session', sender: `account:${account}`, pass: id, account }
+    ? { role, name, by: 'device', sender: `device:${id}`, pass: id, account, course }
+    : { role, name, by: 'session', sender: `account:${account}`, pass: id, account, course }
 }
 
 /**

@@ -10,6 +10,8 @@ export const PASS_LASTS_S: Readonly<Record<PassRow['kind'], number>> = {
   session: 30 * DAY_S,
   device: 400 * DAY_S,
   invite: 7 * DAY_S,
+  // Printed on the board of a clubhouse, where nobody looks at dates: it ends when somebody ends it.
+  page: 10 * 365 * DAY_S,
 }
 
 /** A new pass: its secret, shown only now, and what is kept. */
@@ -21,6 +23,8 @@ export type PassFor = {
   readonly role: Role
   readonly name: string
   readonly account: string | null
+  /** The one course that it opens; null for all. */
+  readonly course: string | null
 }
 
 /** A new id of an account or a pass. */

@@ -8,7 +8,7 @@ import { isSetUpCode } from '../access/setUpCode.ts'
 import { auditTo, type AccessChange } from '../audit.ts'
 import type { ApiError } from '../errors.ts'
 import { nameKey, type AccountRow } from '../storage/people.ts'
-import type { Context } from './context.ts'
+import { courseOf, type Context } from './context.ts'
 import type { Handler, Http } from './registrar.ts'
 
 /** Roles whose access a deputy may give and take. */
@@ -17,8 +17,17 @@ const UNDER_DEPUTY: readonly Role[] = ['crew', 'committee']
 const mayManage = (access: Access, role: Role): boolean =>
   access.role === 'manager' || (access.role === 'deputy' && UNDER_DEPUTY.includes(role))
 
-const audit = (context: Context, access: Access, change: AccessChange): Promise<void> =>
-  auditTo(context, { author: access.name ?? 'Course manager', change })
+/** Whether an access that opens `course`, or all where that is null, is for this one to give and take. */
+const isWithin = (access: Access, course: string | null): boolean =>
+  access.course === null || access.course === course
+
+/** Writes down who let whom in or out. */
+export const audit = (
+  context: Context,
+  access: Access,
+  change: AccessChange,
+  course: string | null,
+): Promise<void> => auditTo(context, { author: access.name ?? 'Course manager', change, course })
 
 /** Makes a pass and hands it to the browser as a cookie. */
 const letIn = async (context: Context, http: Http, wanted: PassFor): Promise<{ readonly id: string }> => {
@@ -32,6 +41,7 @@ const sessionFor = ({ id, role, name }: Pick<AccountRow, 'id' | 'role' | 'name'>
   role,
   name,
   account: id,
+  course: null,
 })
 
 /** Guesses of one kind from one address, and of one secret from anywhere, counted together. */
@@ -74,7 +84,11 @@ export const setUp =
     if (!isMade) return fail({ type: 'alreadySetUp' })
     await letIn(context, http, sessionFor(account))
     const { id, name, role } = account
-    await auditTo(context, { author: name, change: { change: 'managerSetUp', access: id, name, role } })
+    await auditTo(context, {
+      author: name,
+      change: { change: 'managerSetUp', access: id, name, role },
+      course: null,
+    })
     return ok({ name, role })
   }
 
@@ -113,7 +127,7 @@ export const changePassword =
       await storage.passes.endOfAccount(account.id, new Date(clock()).toISOString())
       await letIn(context, http, sessionFor(account))
       const { id, name, role } = account
-      await audit(context, access, { change: 'passwordChanged', access: id, name, role })
+      await audit(context, access, { change: 'passwordChanged', access: id, name, role }, null)
       return ok({ name, role })
     })
 
@@ -126,28 +140,36 @@ export const join =
       const invite = await findPass(storage.passes, body.token, { kinds: ['invite'], nowMs: clock() })
       if (invite === null || !(await storage.passes.end(invite.id, new Date(clock()).toISOString())))
         return fail({ type: 'linkUnknown' })
-      const { role, name } = invite
-      const { id } = await letIn(context, http, { kind: 'device', role, name, account: null })
-      await auditTo(context, { author: name, change: { change: 'deviceJoined', access: id, name, role } })
+      const { role, name, course } = invite
+      const { id } = await letIn(context, http, { kind: 'device', role, name, account: null, course })
+      await auditTo(context, {
+        author: name,
+        change: { change: 'deviceJoined', access: id, name, role },
+        course,
+      })
       return ok({ name, role })
     })
 
 /** Lists who may come in now. */
 export const people =
   (context: Context): Handler<'people'> =>
-  async () => {
-    const passes = (await context.storage.passes.list()).filter((pass) => isGood(pass, context.clock()))
+  async ({ access }) => {
+    const passes = (await context.storage.passes.list()).filter(
+      (pass) => isGood(pass, context.clock()) && isWithin(access, pass.course),
+    )
     const listed = (kind: 'device' | 'invite') =>
       passes
         .filter((pass) => pass.kind === kind)
-        .map(({ id, role, name, createdAt, expiresAt }) => ({
+        .map(({ id, role, name, course, createdAt, expiresAt }) => ({
           id,
           role,
           name,
+          course,
           since: createdAt,
           until: expiresAt,
         }))
-    const accounts = (await livingAccounts(context)).map(({ id, role, name, createdAt }) => ({
+    const living = isWithin(access, null) ? await livingAccounts(context) : []
+    const accounts = living.map(({ id, role, name, createdAt }) => ({
       id,
       role,
       name,
@@ -162,13 +184,14 @@ export const addAccount =
   async ({ body, access }) => {
     const { storage, clock } = context
     const { name, role } = body
+    if (access.course !== null) return fail({ type: 'oneCourseOnly' })
     if (role !== 'manager' && (await needsSetUp(storage))) return fail({ type: 'setUpFirst' })
     const id = newAccessId()
     const secret = await hashPassword(body.password, context.passwordCost)
     const createdAt = new Date(clock()).toISOString()
     const isMade = await storage.accounts.add({ id, name, role, secret, createdAt }, { onlyFirst: false })
     if (!isMade) return fail({ type: 'nameTaken', name })
-    await audit(context, access, { change: 'accountMade', access: id, name, role })
+    await audit(context, access, { change: 'accountMade', access: id, name, role }, null)
     return ok({ id })
   }
 
@@ -178,9 +201,15 @@ export const addLink =
   async ({ body, access }) => {
     const { name, role } = body
     if (!mayManage(access, role)) return fail({ type: 'notYours', role })
-    const wanted = { kind: 'invite', role, name, account: null } as const
+    const course = body.course ?? access.course
+    if (!isWithin(access, course)) return fail({ type: 'oneCourseOnly' })
+    if (course !== null) {
+      const found = await courseOf(context, course)
+      if (!found.ok) return found
+    }
+    const wanted = { kind: 'invite', role, name, account: null, course } as const
     const { secret, row } = await createPass(context.storage.passes, wanted, context.clock())
-    await audit(context, access, { change: 'joinLinkMade', access: row.id, name, role })
+    await audit(context, access, { change: 'joinLinkMade', access: row.id, name, role }, course)
     return ok({ id: row.id, token: secret, until: row.expiresAt })
   }
 
@@ -192,15 +221,18 @@ export const endAccess =
     const at = new Date(clock()).toISOString()
     const accounts = await livingAccounts(context)
     const account = accounts.find((one) => one.id === id)
-    const pass = (await storage.passes.list()).find((one) => one.id === id && isGood(one, clock()))
+    const pass = (await storage.passes.list()).find(
+      (one) => one.id === id && one.kind !== 'page' && isGood(one, clock()),
+    )
     const found = account ?? pass
-    if (found === undefined) return fail({ type: 'accessUnknown', id })
+    const course = pass?.course ?? null
+    if (found === undefined || !isWithin(access, course)) return fail({ type: 'accessUnknown', id })
     const { name, role } = found
     if (!mayManage(access, role)) return fail({ type: 'notYours', role })
     if (account?.role === 'manager' && accounts.filter((one) => one.role === 'manager').length === 1)
       return fail({ type: 'lastManager' })
     const ended = await (account === undefined ? storage.passes : storage.accounts).end(id, at)
     if (account !== undefined) await storage.passes.endOfAccount(id, at)
-    if (ended) await audit(context, access, { change: 'accessEnded', access: id, name, role })
+    if (ended) await audit(context, access, { change: 'accessEnded', access: id, name, role }, course)
     return ok({ ended })
   }

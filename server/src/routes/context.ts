@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '@swardwright/engine'
 import type { Attempts } from '../access/attempts.ts'
 import type { PasswordCost } from '../access/passwords.ts'
 import type { ApiError } from '../errors.ts'
+import type { JournalReader } from '../journalReader.ts'
 import type { LiveHub } from '../liveHub.ts'
 import type { CourseRow, Storage } from '../storage/storage.ts'
 import type { WeatherService } from '../weather/weatherService.ts'
@@ -11,6 +12,8 @@ export type Context = {
   readonly storage: Storage
   readonly hub: LiveHub
   readonly weather: WeatherService
+  /** What the journals say. */
+  readonly reader: JournalReader
   /** Wrong guesses of secrets so far. */
   readonly attempts: Attempts
   /** The code that makes the first account from elsewhere; null where the server has none. */

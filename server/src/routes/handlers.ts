@@ -18,6 +18,13 @@ import type { Context } from './context.ts'
 import { addCourse, listCourses } from './courses.ts'
 import { health } from './health.ts'
 import { live } from './live.ts'
+import {
+  closeMembersPage,
+  membersPageOf,
+  openMembersPage,
+  readMembersData,
+  readMembersPage,
+} from './members.ts'
 import { pullEntries } from './pull.ts'
 import { pushEntries } from './push.ts'
 import type { Handlers } from './registrar.ts'
@@ -50,5 +57,10 @@ export const handlersOf = (context: Context): Handlers => ({
   endAccess: endAccess(context),
   putBlob: putBlob(context),
   getBlob: getBlob(context),
+  membersPage: membersPageOf(context),
+  openMembersPage: openMembersPage(context),
+  closeMembersPage: closeMembersPage(context),
+  readMembersPage: readMembersPage(context),
+  readMembersData: readMembersData(context),
   openApi: async () => ok(openApiDocument()),
 })

@@ -114,8 +114,17 @@ const httpOf = (route: Route, request: FastifyRequest, reply: FastifyReply): Htt
   status: (code) => void reply.code(code),
 })
 
-/** How often one address may try secrets in a minute, beside the count of wrong guesses. */
-const GUARDED = { rateLimit: { max: 30, timeWindow: 60_000, allowList: () => false } }
+/** A limit of a route's own holds for everybody, somebody at the machine itself too. */
+const slowed = (perMinute: number) => ({
+  rateLimit: { max: perMinute, timeWindow: 60_000, allowList: () => false },
+})
+
+/** Whether a request asks for a course that its access does not see. It is told that there is none, so that nobody learns of others. */
+const hiddenCourse = (call: Call<RouteName>): string | null => {
+  const { params, access } = call
+  const course = params !== null && 'course' in params ? params.course : null
+  return access.course !== null && course !== null && course !== access.course ? course : null
+}
 
 const EVENT_STREAM = {
   'Content-Type': 'text/event-stream; charset=utf-8',
@@ -133,10 +142,13 @@ const answer = async (
   if (refusal !== null) return sendError(reply, refusal)
   const call = callOf(route, request, { access, http: httpOf(route, request, reply) })
   if (!call.ok) return sendError(reply, call.error)
+  const hidden = hiddenCourse(call.value)
+  if (hidden !== null) return sendError(reply, { type: 'courseUnknown', course: hidden })
   const result = await handler(call.value)
   if (!result.ok) return sendError(reply, result.error)
   if (!reply.hasHeader('Cache-Control')) void reply.header('Cache-Control', 'no-store')
   if (route.answer === 'events') void reply.headers(EVENT_STREAM)
+  if (route.answer === 'page') void reply.type('text/html; charset=utf-8')
   return reply.send(route.answer === 'bytes' ? Buffer.from(result.value as Uint8Array) : result.value)
 }
 
@@ -148,7 +160,7 @@ export const registerRoutes = (app: FastifyInstance, handlers: Handlers): void =
     scope.route({
       method: route.method,
       url: route.path,
-      ...(route.guarded === true ? { config: GUARDED } : {}),
+      ...(route.perMinute === undefined ? {} : { config: slowed(route.perMinute) }),
       handler: (request, reply) => answer({ route, handler }, request, reply),
     })
   }

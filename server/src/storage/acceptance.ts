@@ -208,6 +208,7 @@ const passRules = (storage: () => Storage): void => {
       role: 'crew',
       name: 'Shed tablet',
       account,
+      course: null,
       createdAt: '2026-08-10T06:00:00.000Z',
       expiresAt: '2026-08-17T06:00:00.000Z',
     }) as const
@@ -221,6 +222,12 @@ const passRules = (storage: () => Storage): void => {
     expect(both.filter(Boolean)).toHaveLength(1)
     expect(await passes.findByHash('h-p1')).toBeNull()
     expect(await passes.list()).toEqual([{ ...pass('p1'), endedAt: ended }])
+  })
+
+  it('keeps the one course that a pass opens', async () => {
+    const { passes } = storage()
+    await passes.add({ ...pass('p1'), kind: 'page', course: 'links' })
+    expect(await passes.findByHash('h-p1')).toMatchObject({ kind: 'page', course: 'links' })
   })
 
   it('ends the sessions of one account and no others', async () => {

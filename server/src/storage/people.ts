@@ -28,8 +28,11 @@ export type AccountStore = {
   readonly end: (id: string, endedAt: string) => Promise<boolean>
 }
 
-/** `session`: somebody who logged in. `device`: a device that joined by a link. `invite`: a link that nobody has used yet. */
-export const PASS_KINDS = ['session', 'device', 'invite'] as const
+/**
+ * `session`: somebody who logged in. `device`: a device that joined by a link. `invite`: a link that nobody has used yet. `page`: the address
+ * of a members' page, which lets nobody in.
+ */
+export const PASS_KINDS = ['session', 'device', 'invite', 'page'] as const
 
 /** What lets a browser in, as it is kept: never the secret itself. */
 export type PassRow = {
@@ -41,6 +44,8 @@ export type PassRow = {
   readonly name: string
   /** The account of a session; null for devices and links. */
   readonly account: string | null
+  /** The one course that it opens; null for all. */
+  readonly course: string | null
   readonly createdAt: string
   readonly expiresAt: string
   readonly endedAt: string | null

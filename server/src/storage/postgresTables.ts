@@ -6,6 +6,7 @@ import { inPostgres } from './postgresTransaction.ts'
  * Steps that bring a database from version n - 1 to n. A step that was released is never changed. Texts are compared by their bytes
  * (`COLLATE "C"`), as the other stores do. `rowid` keeps the order of making, as in SQLite.
  * 1: courses, entries, access tokens, weather, accounts, passes, photos.
+ * 2: the one course that a pass opens.
  */
 const STEPS: readonly string[] = [
   `CREATE TABLE course (
@@ -77,6 +78,7 @@ const STEPS: readonly string[] = [
      bytes BYTEA NOT NULL,
      PRIMARY KEY (course, sha256, start)
    );`,
+  'ALTER TABLE pass ADD COLUMN course TEXT COLLATE "C" REFERENCES course (id)',
 ]
 
 const versionRow = v.object({ version: v.number() })

@@ -34,6 +34,7 @@ const passRow = v.pipe(
     role: v.picklist(ROLES),
     name: v.string(),
     account: v.nullable(v.string()),
+    course: v.nullable(v.string()),
     created_at: v.string(),
     expires_at: v.string(),
     ended_at: v.nullable(v.string()),
@@ -80,15 +81,16 @@ export const sqlAccounts = (sql: Sql): AccountStore => ({
 
 /** Sessions, devices and join links in a database that has its tables. */
 export const sqlPasses = (sql: Sql): PassStore => ({
-  add: async ({ id, hash, kind, role, name, account, createdAt, expiresAt }) => {
+  add: async ({ id, hash, kind, role, name, account, course, createdAt, expiresAt }) => {
     await sql.run(
-      'INSERT INTO pass (id, hash, kind, role, name, account, created_at, expires_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?)',
+      'INSERT INTO pass (id, hash, kind, role, name, account, course, created_at, expires_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)',
       id,
       hash,
       kind,
       role,
       name,
       account,
+      course,
       createdAt,
       expiresAt,
     )

@@ -6,6 +6,7 @@ import { inTransaction, type Database } from './database.ts'
  * 1: courses, entries numbered per course, access tokens.
  * 2: weather of the courses.
  * 3: how far the clock of the sender was off, accounts, and what lets browsers in.
+ * 4: the one course that a pass opens.
  */
 const STEPS: readonly string[] = [
   `CREATE TABLE course (
@@ -61,6 +62,7 @@ const STEPS: readonly string[] = [
      expires_at TEXT NOT NULL,
      ended_at TEXT
    ) STRICT;`,
+  'ALTER TABLE pass ADD COLUMN course TEXT REFERENCES course (id)',
 ]
 
 const versionRow = v.object({ user_version: v.number() })

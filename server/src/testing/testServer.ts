@@ -25,7 +25,7 @@ export type TestServer = {
 }
 
 const jsonOf = (text: string, type: unknown): Readonly<Record<string, unknown>> =>
-  String(type).startsWith('application/json') ? JSON.parse(text) : {}
+  text !== '' && String(type).startsWith('application/json') ? JSON.parse(text) : {}
 
 /** Makes a test server. */
 export const testServer = async (options: Partial<ServerOptions> = {}): Promise<TestServer> => {

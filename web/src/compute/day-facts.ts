@@ -1,47 +1,18 @@
-import {
-  addDays,
-  isoWithOffset,
-  MINUTE_MS,
-  instantOf,
-  type Course,
-  type DayFact,
-  type Plan,
-} from '@swardwright/engine'
-import type { Facts, Problem } from '@swardwright/journal'
+import { addDays, isoWithOffset, MINUTE_MS, instantOf, type DayFact } from '@swardwright/engine'
+import { planClock, type Facts, type PlanKnown, type Problem } from '@swardwright/journal'
 import { dateAt } from '@swardwright/present'
 
 /** Rain that falls now is reckoned to go on for so long (common practice, no source); what the forecast has comes on top. */
 const RAIN_GOES_ON_MIN = 60
 
 /** What the journal is read against. */
-export type DayKnown = {
-  readonly plan: Plan
-  /** When that plan was settled, on the true clock; null while it is a draft. */
-  readonly settledAt: string | null
-  readonly course: Course
-  readonly nowMs: number
-}
+export type DayKnown = PlanKnown
 
 type When = (at: string) => number | null
 
-/**
- * When an entry happened by the clock that the plan goes by; null where it does not concern the plan or lies after now. Entries stand on the true clock (J1): where the course's
- * clock is held, one outside the plan's days counts as happening at the held moment, if it was written on the day the plan was settled or later.
- */
-const whenOf = ({ plan, settledAt, course, nowMs }: DayKnown): When => {
-  const fromMs = instantOf(plan.start, 0, course.timeZone)
-  const settledDay =
-    settledAt === null ? -Infinity : instantOf(dateAt(settledAt, course.timeZone), 0, course.timeZone)
-  return (at) => {
-    const atMs = Date.parse(at)
-    if (atMs >= fromMs && atMs <= nowMs) return atMs
-    return course.now !== null && atMs >= settledDay ? nowMs : null
-  }
-}
-
 /** The same for what lasts: an outage that was told before the plan's first day, but after it was settled, lies in its days too. */
 const sinceOf = (known: DayKnown): When => {
-  const when = whenOf(known)
+  const when = planClock(known)
   return (at) => {
     const isSettledBefore = known.settledAt !== null && Date.parse(at) >= Date.parse(known.settledAt)
     return when(at) ?? (isSettledBefore && Date.parse(at) <= known.nowMs ? Date.parse(at) : null)
@@ -50,7 +21,7 @@ const sinceOf = (known: DayKnown): When => {
 
 const steps = (facts: Facts, known: DayKnown): readonly DayFact[] => {
   const { plan, course } = known
-  const when = whenOf(known)
+  const when = planClock(known)
   type Told = {
     readonly at: string
     readonly value: Pick<Facts['tasksFinished'][number]['value'], 'green' | 'operation' | 'pass' | 'load'>
@@ -96,7 +67,7 @@ export const finishedGreens = (
   facts: Facts,
   known: DayKnown,
 ): readonly { readonly green: string; readonly atMs: number; readonly entry: string }[] => {
-  const when = whenOf(known)
+  const when = planClock(known)
   return facts.greensFinished.flatMap(({ at, entry, value }) => {
     const atMs = when(at)
     const isPlanned = known.plan.openings.some((opening) => opening.green === value.green)
@@ -105,7 +76,7 @@ export const finishedGreens = (
 }
 
 const rain = (facts: Facts, known: DayKnown): readonly DayFact[] => {
-  const when = whenOf(known)
+  const when = planClock(known)
   const iso = (ms: number) => isoWithOffset(ms, known.course.timeZone)
   return facts.rain.flatMap(({ began, ended, mmPerH }): readonly DayFact[] => {
     const fromMs = when(began)

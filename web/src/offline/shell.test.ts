@@ -3,13 +3,13 @@ import { asksServerFirst, cachesToDrop, isScreenPath } from './shell.ts'
 
 describe('isScreenPath', () => {
   it('takes the addresses of screens, whatever they are called', () => {
-    expect(['/', '/green/g03', '/join', '/apiary', '/healthy'].map(isScreenPath)).toEqual(
-      Array.from({ length: 5 }, () => true),
+    expect(['/', '/green/g03', '/greensward', '/join', '/apiary', '/healthy'].map(isScreenPath)).toEqual(
+      Array.from({ length: 6 }, () => true),
     )
   })
 
   it('leaves the server’s own addresses and files to the server', () => {
-    const others = ['/api', '/api/courses', '/health', '/favicon.svg', '/assets/index-x.js']
+    const others = ['/api', '/api/courses', '/health', '/greens/AbC', '/favicon.svg', '/assets/index-x.js']
     expect(others.map(isScreenPath)).toEqual(others.map(() => false))
   })
 })

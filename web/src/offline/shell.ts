@@ -25,7 +25,7 @@ export const cachesToDrop = (names: readonly string[], version: string): readonl
 
 /** Whether an address is one of the app’s own screens: no file, and nothing of the server’s. */
 export const isScreenPath = (path: string): boolean =>
-  !/^\/(?:api|health)(?:\/|$)/u.test(path) && !/\.[^/]*$/u.test(path)
+  !/^\/(?:api|health|greens)(?:\/|$)/u.test(path) && !/\.[^/]*$/u.test(path)
 
 /** On the machine that serves the app the server is asked first, so that a fresh build shows at once. */
 export const asksServerFirst = (hostname: string): boolean =>
