@@ -38,10 +38,11 @@ const CSS = [
   '.members blockquote{border-left:4px solid;padding-left:12px;margin:16px 0;white-space:pre-line;overflow-wrap:anywhere}',
   '.members .quiet{font-size:16px}',
   '.members table{width:100%;border-collapse:collapse}',
-  '.members th,.members td{text-align:left;vertical-align:top;padding:8px 12px 8px 0;border-bottom:1px solid;overflow-wrap:anywhere}',
+  '.members th,.members td{text-align:left;vertical-align:top;padding:8px 12px 8px 0;border-bottom:1px solid;overflow-wrap:break-word}',
   '.members th{font-weight:400;font-size:16px}',
   '.members td b{display:block}',
-  '.members .hole{display:inline-block;min-width:28px;font-weight:700}',
+  '.members .hole{width:36px;font-weight:700}',
+  '.members .day{white-space:nowrap;font-weight:700;width:1%}',
   '.members .code{display:none}',
   colours('day'),
   // On paper: black on white, the list in two columns, all of it on one sheet.
@@ -65,7 +66,7 @@ const NIGHT = `@media screen and (prefers-color-scheme:dark){html{background:${T
 const greenRow = ({ hole, name, state, play, word, told }: MembersGreen): string =>
   [
     '<tr>',
-    `<td>${hole === null ? '' : `<span class="hole">${hole}</span> `}${e(name)}</td>`,
+    `<td class="hole">${hole ?? ''}</td><td>${e(name)}</td>`,
     `<td><b class="s-${play ?? state}">${e(word)}</b>${told === '' ? '' : `<span class="told">${e(told)}</span>`}</td>`,
     '</tr>',
   ].join('')
@@ -91,7 +92,7 @@ const days = (page: MembersPage): string =>
     : [
         '<h2>Days of work</h2><table><tbody>',
         ...page.days.map(
-          ({ heading, words }) => `<tr><td><b>${e(heading)}</b></td><td>${e(words)}</td></tr>`,
+          ({ heading, words }) => `<tr><td class="day">${e(heading)}</td><td>${e(words)}</td></tr>`,
         ),
         '</tbody></table><p class="quiet">Rain can move a day.</p>',
       ].join('')
@@ -108,7 +109,7 @@ export const membersFragment = (page: MembersPage, address: string | null): stri
     page.what === null ? '' : `<p>${e(`${page.what} ${page.why ?? ''}`.trim())}</p>`,
     days(page),
     '<h2>Green by green</h2>',
-    `<table${page.greens.length > MANY_GREENS ? ' class="many"' : ''}><thead><tr><th scope="col">Green</th><th scope="col">Now</th></tr></thead><tbody>`,
+    `<table${page.greens.length > MANY_GREENS ? ' class="many"' : ''}><thead><tr><th scope="col" colspan="2">Green</th><th scope="col">Now</th></tr></thead><tbody>`,
     ...page.greens.map(greenRow),
     '</tbody></table>',
     `<p class="quiet">${e(page.updated)}. Days ahead are what we expect, not a promise: grass and weather decide.</p>`,

@@ -81,8 +81,8 @@ describe('the members’ page', () => {
       ['Practice', 'In play', 'work on Wed 12 Aug; good again 19 to 26 Aug'],
     ])
     expect(page.days.map(({ heading, words }) => [heading, words])).toEqual([
-      ['Tuesday 11 Aug', 'green 1'],
-      ['Wednesday 12 Aug', 'Practice'],
+      ['Tue 11 Aug', 'green 1'],
+      ['Wed 12 Aug', 'Practice'],
     ])
     expect(page.what).toBe('We take small cores out of the greens and work sand in.')
     expect(page.why).toMatch(/^Old grass builds up .*\.$/u)

@@ -1,6 +1,6 @@
 import { isoWithOffset } from '@swardwright/engine'
 import { listed } from '../numbers.ts'
-import { dateAt, dayAndClock, dayHeading, dayWords } from '../times.ts'
+import { dateAt, dayAndClock, dayWords } from '../times.ts'
 import {
   greenStates,
   lastNotice,
@@ -90,7 +90,7 @@ const daysOf = (states: readonly GreenState[]): readonly MembersDay[] => {
     const those = states.filter(({ workDay }) => workDay === date)
     const noun = those.length === 1 && those[0]?.green.hole !== null ? 'green ' : 'greens '
     const word = those.every(({ green }) => green.hole === null) ? '' : noun
-    return { date, heading: dayHeading(date), words: `${word}${greensInWords(those)}${dayStateWords(those)}` }
+    return { date, heading: dayWords(date), words: `${word}${greensInWords(those)}${dayStateWords(those)}` }
   })
 }
 
