@@ -30,8 +30,9 @@ const groupWith = (chain: PrescriptionGroup['chain']): PrescriptionGroup => ({
   chain,
 })
 
-const core = { operation: 'core', passes: 1, effects: ['opens'], tines } as const
-const scarify = { operation: 'scarify', passes: 2, effects: ['opens'], blades } as const
+type Step = PrescriptionGroup['chain'][number]
+const core: Step = { operation: 'core', passes: 1, effects: ['opens'], tines }
+const scarify: Step = { operation: 'scarify', passes: 2, effects: ['opens'], blades }
 
 /** Hours of one temperature from 11 August 2026, 00:00 UTC. */
 const steady = (temperatureC: number, hours: number): WeatherHours => {
@@ -85,7 +86,7 @@ describe('expectedBack', () => {
   })
 
   it('says nothing of a green that was only dressed: it was never away', () => {
-    const dress = { operation: 'dress', passes: 1, effects: ['finishes'] } as const
+    const dress: Step = { operation: 'dress', passes: 1, effects: ['finishes'] }
     expect(expectedBack({ group: groupWith([dress]), weather: null, ...finished })).toBeNull()
   })
 })

@@ -40,7 +40,8 @@ const CSS = [
   '.members table{width:100%;border-collapse:collapse}',
   '.members th,.members td{text-align:left;vertical-align:top;padding:8px 12px 8px 0;border-bottom:1px solid;overflow-wrap:break-word}',
   '.members th{font-weight:400;font-size:16px}',
-  '.members td b{display:block}',
+  '.members td b,.members .told{display:block}',
+  '.members .told{font-size:16px}',
   '.members .hole{width:36px;font-weight:700}',
   '.members .day{white-space:nowrap;font-weight:700;width:1%}',
   '.members .code{display:none}',
@@ -52,7 +53,7 @@ const CSS = [
   '.members h1{font-size:22pt}.members .lead{font-size:14pt}.members h2{font-size:12pt;margin:4mm 0 1mm}',
   '.members p{margin:1.5mm 0}.members .quiet,.members th{font-size:9pt;color:#404040}',
   '.members th,.members td{padding:.9mm 3mm .9mm 0;border-color:#999;font-size:10pt}',
-  '.members td b{display:inline}.members .told{font-size:9pt}.members .told:before{content:" "}',
+  '.members td b{display:inline}.members .told{display:inline;font-size:9pt}.members .told:before{content:" "}.members .told+.told:before{content:", "}',
   '.members [class^=s-]{color:#000}',
   '.members .many td{padding-top:.3mm;padding-bottom:.3mm;font-size:8.5pt}.members .many .told{font-size:8pt}',
   '.members .code{display:block;float:right;width:30mm;text-align:center;font-size:8pt}',
@@ -63,11 +64,18 @@ const CSS = [
 /** Night only on screens, and only where the device wants it. */
 const NIGHT = `@media screen and (prefers-color-scheme:dark){html{background:${TOKENS.paper.night}}${colours('night')}}`
 
+const toldLines = (told: string): string =>
+  told
+    .split('; ')
+    .filter((line) => line !== '')
+    .map((line) => `<span class="told">${e(line)}</span>`)
+    .join('')
+
 const greenRow = ({ hole, name, state, play, word, told }: MembersGreen): string =>
   [
     '<tr>',
     `<td class="hole">${hole ?? ''}</td><td>${e(name)}</td>`,
-    `<td><b class="s-${play ?? state}">${e(word)}</b>${told === '' ? '' : `<span class="told">${e(told)}</span>`}</td>`,
+    `<td><b class="s-${play ?? state}">${e(word)}</b>${toldLines(told)}</td>`,
     '</tr>',
   ].join('')
 

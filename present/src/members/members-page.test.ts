@@ -77,8 +77,8 @@ describe('the members’ page', () => {
     const page = at('2026-08-10T12:00:00+01:00', SETTLED)
     // 11 August + 7 = 18, + 14 = 25; 12 August + 7 = 19, + 14 = 26.
     expect(words(page)).toEqual([
-      ['1 <Dell>', 'In play', 'work on Tue 11 Aug; good again 18 to 25 Aug'],
-      ['Practice', 'In play', 'work on Wed 12 Aug; good again 19 to 26 Aug'],
+      ['1 <Dell>', 'In play', 'work on Tue 11 Aug; back 18 to 25 Aug'],
+      ['Practice', 'In play', 'work on Wed 12 Aug; back 19 to 26 Aug'],
     ])
     expect(page.days.map(({ heading, words }) => [heading, words])).toEqual([
       ['Tue 11 Aug', 'green 1'],
@@ -92,11 +92,7 @@ describe('the members’ page', () => {
   it('goes by the plan where nobody writes anything down', () => {
     expect(at('2026-08-11T10:00:00+01:00', SETTLED).headline).toBe('1 green closed for work and 1 in play.')
     const after = at('2026-08-11T15:00:00+01:00', SETTLED)
-    expect(words(after)[0]).toEqual([
-      '1 <Dell>',
-      'Recovering',
-      'finished Tue 11 Aug; good again 18 to 25 Aug',
-    ])
+    expect(words(after)[0]).toEqual(['1 <Dell>', 'Recovering', 'finished Tue 11 Aug; back 18 to 25 Aug'])
     expect(after.days[0]?.words).toBe('green 1, done')
   })
 
@@ -107,18 +103,14 @@ describe('the members’ page', () => {
       '2026-08-11T06:00:00+01:00',
     ]
     const still = at('2026-08-11T16:00:00+01:00', SETTLED, begun)
-    expect(words(still)[0]).toEqual(['1 <Dell>', 'Closed for work today', 'good again 18 to 25 Aug'])
+    expect(words(still)[0]).toEqual(['1 <Dell>', 'Closed for work today', 'back 18 to 25 Aug'])
     const next = at('2026-08-12T09:00:00+01:00', SETTLED, begun)
-    expect(words(next)[0]).toEqual([
-      '1 <Dell>',
-      'Closed for work',
-      'begun Tue 11 Aug; good again 18 to 25 Aug',
-    ])
+    expect(words(next)[0]).toEqual(['1 <Dell>', 'Closed for work', 'begun Tue 11 Aug; back 18 to 25 Aug'])
     const done: Told = ['greenFinished', { green: 'g1' }, '2026-08-12T09:30:00+01:00']
     expect(words(at('2026-08-12T10:00:00+01:00', SETTLED, begun, done))[0]).toEqual([
       '1 <Dell>',
       'Recovering',
-      'finished Wed 12 Aug; good again 19 to 26 Aug',
+      'finished Wed 12 Aug; back 19 to 26 Aug',
     ])
     const other: Told = [
       'taskFinished',

@@ -20,8 +20,8 @@ export const calledGreen = ({ green }: Pick<GreenState, 'green'>): string =>
 
 const backWords = ({ back }: GreenState): string => {
   if (back === null) return ''
-  if (back.to === null) return `good again after ${dayWords(back.from)}; growth is slow`
-  return `good again ${dateRange(back.from, back.to)}`
+  if (back.to === null) return `back after ${dayWords(back.from)}, growth is slow`
+  return `back ${dateRange(back.from, back.to)}`
 }
 
 const TOLD: Readonly<Record<MembersState, (state: GreenState, today: string) => string>> = {
