@@ -143,6 +143,7 @@ export { riskCurve, type RiskCurveInput } from './risk-curve.ts'
 export { whySentences } from './why-words.ts'
 export {
   bailOutSummary,
+  bailWord,
   caughtSentence,
   changeSentence,
   replanSummary,

@@ -7,7 +7,7 @@ import {
   type PlanChange,
 } from '@swardwright/engine'
 import { describe, expect, it } from 'vitest'
-import { caughtSentence, changeSentence, situationErrorWords } from './replan-words.ts'
+import { bailWord, caughtSentence, changeSentence, situationErrorWords } from './replan-words.ts'
 
 const read = readCourse(readFileSync(new URL('../../examples/demo-course.geojson', import.meta.url), 'utf8'))
 if (!read.ok) throw new Error('the demo course does not read')
@@ -139,5 +139,24 @@ describe('a fact that cannot be used', () => {
       received: 'x',
     } as const
     expect(situationErrorWords(error)).toBe(words)
+  })
+})
+
+describe('the word of the bail-out', () => {
+  const green = {
+    green: 'g02',
+    state: 'opened',
+    over: FROM,
+    notDone: [],
+    mode: 'clearOnly',
+    stateAtRain: 'cleared',
+  } as const
+
+  it('says to clear where the clearing ends before the rain', () => {
+    expect(bailWord(green)).toBe('clear only')
+  })
+
+  it('promises no clearing that the rain will cut short', () => {
+    expect(bailWord({ ...green, stateAtRain: 'opened' })).toBe('clear what you can')
   })
 })

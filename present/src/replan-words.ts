@@ -1,4 +1,5 @@
 import type {
+  BailGreen,
   BailMode,
   BailOut,
   Because,
@@ -174,6 +175,10 @@ const MODES: Readonly<Record<BailMode, string>> = {
   leave: 'leave',
 }
 
+/** What is done with a green before the rain, in one to four words. Clearing that the rain will cut short is not told as clearing. */
+export const bailWord = ({ mode, stateAtRain }: BailGreen): string =>
+  mode === 'clearOnly' && stateAtRain === 'opened' ? 'clear what you can' : MODES[mode]
+
 /** The bail-out as text to read aloud: each green, then each person. */
 export const bailOutSummary = (plan: BailOut, course: Course): string => {
   const { name, timeZone } = namesOf(course)
@@ -183,7 +188,7 @@ export const bailOutSummary = (plan: BailOut, course: Course): string => {
     `Rain at ${clock(plan.rainAt, timeZone)}: ${counted(plan.caught, 'green is', 'greens are')} caught (${counted(plan.caughtIfPlanGoesOn, 'green', 'greens')} if the plan simply goes on).`,
     ...plan.greens.map(
       (one) =>
-        `${name(one.green)}: ${MODES[one.mode]}; in the rain ${STATES[one.stateAtRain]}.${one.mode === 'finishShort' ? ` Without ${listed(one.notDone.map(step))}.` : ''}`,
+        `${name(one.green)}: ${bailWord(one)}; in the rain ${STATES[one.stateAtRain]}.${one.mode === 'finishShort' ? ` Without ${listed(one.notDone.map(step))}.` : ''}`,
     ),
     ...(plan.dontOpen.length === 0 ? [] : [`Do not open ${listed(plan.dontOpen.map(name))}.`]),
     ...plan.people.map(

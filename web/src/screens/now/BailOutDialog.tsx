@@ -1,9 +1,17 @@
-import { clock, counted, listed, planErrorWords, situationErrorWords, taskTodo } from '@swardwright/present'
+import {
+  bailWord,
+  clock,
+  counted,
+  listed,
+  planErrorWords,
+  situationErrorWords,
+  taskTodo,
+} from '@swardwright/present'
 import type { BailOut, BailTask } from '@swardwright/engine'
 import { Dialog } from '../../parts/Dialog.tsx'
 import { greenName, useCourse } from '../../state/course.ts'
 import { askBailOut, bail } from '../../state/day.ts'
-import { BAIL_WORDS, WORDS } from './words.ts'
+import { IN_RAIN, WORDS } from './words.ts'
 
 const MINUTES = [20, 40, 60] as const
 
@@ -19,22 +27,21 @@ const Told = ({ told }: { readonly told: BailOut }) => {
       </p>
       {told.greens.length === 0 ? <p class="upshot">{WORDS.noneOpen}</p> : null}
       <ul class="bail">
-        {told.greens.map((green) => {
-          const words = BAIL_WORDS[green.mode]
-          return (
-            <li key={green.green}>
-              <p class="name">{greenName(green.green)}</p>
-              <p class={`strike ${words.isSaved ? 'leaf' : 'rust'}`}>{words.word}</p>
-              <p>
-                {green.over === null ? '' : `over by ${clock(green.over, timeZone)}; `}
-                {BAIL_WORDS.inRain[green.stateAtRain]}
-                {green.mode === 'finishShort'
-                  ? `; without ${listed(green.notDone.map((step) => taskTodo(step)))}`
-                  : ''}
-              </p>
-            </li>
-          )
-        })}
+        {told.greens.map((green) => (
+          <li key={green.green}>
+            <p class="name">{greenName(green.green)}</p>
+            <p class={`strike ${green.stateAtRain === 'finished' ? 'leaf' : 'rust'}`}>
+              {bailWord(green).toUpperCase()}
+            </p>
+            <p>
+              {green.over === null ? '' : `over by ${clock(green.over, timeZone)}; `}
+              {IN_RAIN[green.stateAtRain]}
+              {green.mode === 'finishShort'
+                ? `; without ${listed(green.notDone.map((step) => taskTodo(step)))}`
+                : ''}
+            </p>
+          </li>
+        ))}
       </ul>
       {told.dontOpen.length === 0 ? null : (
         <p class="upshot">

@@ -74,16 +74,10 @@ export const WORDS = {
   afterLead: 'All that was planned is behind you. Watch the greens come back.',
 } as const
 
-/** The bail-out in one or two large words a green. */
-export const BAIL_WORDS = {
-  finishAll: { word: 'FINISH', isSaved: true },
-  finishShort: { word: 'FINISH SHORT', isSaved: true },
-  clearOnly: { word: 'CLEAR ONLY', isSaved: false },
-  leave: { word: 'LEAVE', isSaved: false },
-  inRain: {
-    opened: 'in the rain open, not cleared',
-    cleared: 'in the rain cleared',
-    dressed: 'in the rain dressed, not dragged in',
-    finished: 'finished before the rain',
-  },
+/** How a green stands when the rain of the bail-out comes. */
+export const IN_RAIN = {
+  opened: 'in the rain open, not cleared',
+  cleared: 'in the rain cleared',
+  dressed: 'in the rain dressed, not dragged in',
+  finished: 'finished before the rain',
 } as const
