@@ -30,7 +30,10 @@ beforeAll(async () => {
   FILES['plan.json'] = made.out
   const plan = JSON.parse(made.out) as { readonly openings: readonly { readonly green: string }[] }
   // The green that is opened last is not in work on the first morning.
-  FILES['skipped.json'] = factsFile({ kind: 'skipped', green: plan.openings.at(-1)?.green, why: 'too wet' })
+  const green = plan.openings.at(-1)?.green
+  FILES['skipped.json'] = factsFile({ kind: 'skipped', green, why: 'too wet' })
+  // The demo's forecast has rain on the second day from 15:00.
+  FILES['pinned.json'] = factsFile({ kind: 'pinned', green, at: '2026-08-11T13:30:00+01:00' })
 }, 60_000)
 
 describe('plan replan', () => {
@@ -58,6 +61,21 @@ describe('plan replan', () => {
     const less = await run('replan', 'plan.json', ...WITH, '--facts', 'skipped.json')
     expect(less.code).toBe(1)
     expect(less.out).toMatch(/is left out, because it is left out by hand\./u)
+  }, 60_000)
+})
+
+describe('a pin into the rain', () => {
+  it('stands in the plan made again; plan check ends with 1 and calls what is broken as pinned, and nothing else', async () => {
+    const told = await run('replan', 'plan.json', ...WITH, '--facts', 'pinned.json')
+    expect(told.out).toMatch(/As pinned: .* stands open in rain on Tue 11 Aug at 15:00/u)
+    const made = await run('replan', 'plan.json', ...WITH, '--facts', 'pinned.json', '--json')
+    FILES['stands.json'] = JSON.stringify((JSON.parse(made.out) as { readonly plan: object }).plan)
+    const checked = await run('check', 'stands.json', ...WITH, '--facts', 'pinned.json')
+    const [first, ...rest] = checked.out.split('\n')
+    expect(checked.code).toBe(1)
+    expect(first).toMatch(/^as pinned: nothing is broken but/u)
+    expect(rest.length).toBeGreaterThan(0)
+    expect(rest.filter((line) => !line.includes('(as pinned): '))).toEqual([])
   }, 60_000)
 })
 

@@ -77,7 +77,12 @@ const report = (
   if (json) return io.out(JSON.stringify(violations))
   if (violations.length === 0) return io.out('clean')
   const names = planNames(course, plan)
-  for (const violation of violations) io.out(`${violation.rule}: ${violationSentence(violation, names)}`)
+  const faults = violations.filter(({ asPinned }) => asPinned !== true)
+  if (faults.length === 0) io.out('as pinned: nothing is broken but what the pins in this plan ask for')
+  for (const violation of violations) {
+    const sentence = violationSentence(violation, names)
+    io.out(`${violation.rule}${violation.asPinned === true ? ' (as pinned)' : ''}: ${sentence}`)
+  }
 }
 
 const schema = (argv: readonly string[], io: Io): Promise<number> => {

@@ -34,6 +34,10 @@ const boardTask = (course: Course, plan: Plan, letters: ReadonlyMap<string, stri
   const machines = new Map(course.machines.map((machine) => [machine.id, machine.name]))
   const people = new Map(course.people.map((person) => [person.id, person.name]))
   const greens = new Map(course.greens.map((green) => [green.id, green.name]))
+  const pinned = new Set(plan.pins?.map(({ green }) => green))
+  const risky = new Set(plan.pinRisks?.map(({ green }) => green))
+  const pinWords = (green: string | null): readonly string[] =>
+    green === null || !pinned.has(green) ? [] : [risky.has(green) ? 'pinned, at a risk' : 'pinned']
   const loads = new Map(plan.sand.map((sand) => [sand.green, sand.loads]))
   return (task: PlanTask): BoardTask => {
     const where = task.green === null ? [] : [greens.get(task.green) ?? task.green]
@@ -51,6 +55,7 @@ const boardTask = (course: Course, plan: Plan, letters: ReadonlyMap<string, stri
         ...where,
         ...machine,
         ...(who.length > 0 ? [listed(who)] : []),
+        ...pinWords(task.green),
       ].join(', '),
     }
   }

@@ -99,7 +99,13 @@ export type {
 } from './board/board-input.ts'
 export { caughtOn, tightestOn, type Caught, type Tightest } from './board/risk.ts'
 export { darkSpans, skyBands, skyHours, type SkyHour } from './sky-hours.ts'
-export { planNames, unplannedSentence, violationSentence, type PlanNames } from './plan-words.ts'
+export {
+  pinRiskSentences,
+  planNames,
+  unplannedSentence,
+  violationSentence,
+  type PlanNames,
+} from './plan-words.ts'
 export { hourStrip, type HourStripInput, type WorkableBand } from './hour-strip.ts'
 export { sandBar, type SandBarInput } from './sand-bar.ts'
 export { courseMap } from './course-map.ts'

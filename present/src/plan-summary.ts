@@ -2,6 +2,7 @@ import type { Course, Plan } from '@swardwright/engine'
 import { assumedSentences } from './assumed-words.ts'
 import { boundSentence } from './bound-words.ts'
 import { TASK_WORDS } from './operation-words.ts'
+import { pinRiskSentences, planNames } from './plan-words.ts'
 import { clock, dayHeading, instantMs } from './times.ts'
 
 /** The plan in lines of text, as people read it: order of greens, posts, sand, what is left out, what is taken for granted. */
@@ -44,6 +45,7 @@ export const planSummary = (
     '',
     `Sand, dry: ${total('lowT')} to ${total('highT')} t, likely ${total('likelyT')} t, ${loads} dresser loads`,
     ...(bound === null ? [] : [bound]),
+    ...pinRiskSentences(plan, planNames(course, plan)).map((sentence) => `As pinned: ${sentence}`),
     ...plan.unplanned.map((entry) => `Not planned: ${unplannedWords(entry)}`),
     ...assumedSentences(plan.assumed, { timeZone: course.timeZone, greenNames }).map(
       (sentence) => `Assumed: ${sentence}`,

@@ -156,6 +156,19 @@ const SENTENCES: Readonly<Record<Rule, (v: Violation, n: PlanNames) => string>> 
 export const violationSentence = (violation: Violation, names: PlanNames): string =>
   SENTENCES[violation.rule](violation, names)
 
+/** What the manager's pins risk, as sentences, for one green or all: rules that no plan with these pins could keep. */
+export const pinRiskSentences = (
+  plan: Pick<Plan, 'pinRisks'>,
+  names: PlanNames,
+  onGreen?: string,
+): readonly string[] => [
+  ...new Set(
+    (plan.pinRisks ?? [])
+      .filter((one) => onGreen === undefined || one.green === onGreen)
+      .map((one) => violationSentence(one, names)),
+  ),
+]
+
 type Unplanned = Plan['unplanned'][number]
 type Facts = Unplanned['facts']
 

@@ -15,6 +15,7 @@ import type {
 import { calculationErrorWords } from './calculation-words.ts'
 import { counted, decimal, listed } from './numbers.ts'
 import { TASK_WORDS } from './operation-words.ts'
+import { pinRiskSentences, planNames } from './plan-words.ts'
 import { clock, dateAt, dayAndClock, durationWords } from './times.ts'
 
 /** Names behind ids, and the course's clock. */
@@ -159,6 +160,9 @@ export const replanSummary = (replanned: Replanned, course: Course): string => {
       : `${counted(cost.tasksMoved, 'step goes', 'steps go')} to other hands; ${counted(cost.greensPutOff, 'green is', 'greens are')} put off, ${counted(cost.greensLeftOut, 'green', 'greens')} left out; the last finish is ${more(cost.finishLaterMin, 'later', 'sooner')}, ${more(cost.moreOvertimeMin, 'more overtime', 'less overtime')}.`,
     ...caught.map((one) => caughtSentence(one, course)),
     ...shown.map((change) => changeSentence(change, course)),
+    ...pinRiskSentences(replanned.plan, planNames(course, replanned.plan)).map(
+      (sentence) => `As pinned: ${sentence}`,
+    ),
     ...(later === 0 ? [] : [`${counted(later, 'step', 'steps')} on later days go to other hands.`]),
     ...paces.map(
       (pace) =>

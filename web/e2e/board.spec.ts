@@ -36,6 +36,27 @@ test('a task on the board says why it is there, and its green can be moved and p
   await expect(page.getByText('The checker finds nothing wrong')).toBeVisible()
 })
 
+test('a green pinned into the rain stands there, and the board says what that risks', async ({
+  page,
+  club,
+}) => {
+  await withPlan(page, club)
+  await page
+    .getByRole('button', { name: /^core / })
+    .last()
+    .click()
+  await panel(page).getByText('Another day or hour').click()
+  // The demo's forecast has rain on Tuesday from 15:00.
+  await panel(page).getByLabel('Day').selectOption('2026-08-11')
+  await panel(page).getByLabel('Opened at').fill('13:30')
+  await panel(page).getByRole('button', { name: 'Open it then' }).click()
+  await expect(panel(page)).toContainText('It stands as you pinned it. The risk:', { timeout: 60_000 })
+  await expect(panel(page)).toContainText(/stands open in rain on Tue 11 Aug at 15:00/u)
+  await expect(panel(page)).toContainText('Pinned to Tue 11 Aug, 13:30')
+  await expect(page.getByText('As you pinned it:')).toBeVisible()
+  await expect(page.getByText('Nothing else is wrong with this plan')).toBeVisible()
+})
+
 test('the chance of a caught green is told by day, with its curve', async ({ page, club }) => {
   await withPlan(page, club)
   await page.getByText('If the sky is not as forecast').click()

@@ -41,6 +41,22 @@ it('holds when a hard rule is broken that day, and not for another day’s', () 
   expect(goOrHold(plan, '2026-08-11', { ...known, violations: [other] }).go).toBe(true)
 })
 
+it('goes where a rule is broken as the manager pinned it, and tells it', () => {
+  const pinned: Violation = {
+    rule: 'openInRain',
+    green: 'a',
+    at: at('13:00'),
+    by: 60,
+    tasks: [],
+    asPinned: true,
+  }
+  expect(goOrHold(plan, '2026-08-11', { ...known, violations: [pinned] })).toMatchObject({
+    go: true,
+    broken: [],
+    asPinned: [pinned],
+  })
+})
+
 it('holds on a day on which nothing is opened', () => {
   expect(goOrHold(plan, '2026-08-12', known).go).toBe(false)
 })

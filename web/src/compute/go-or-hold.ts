@@ -18,6 +18,8 @@ export type GoOrHold = {
   readonly firstDrag: string | null
   /** Hard rules that the plan breaks on this day by the weather and course of now. */
   readonly broken: readonly Violation[]
+  /** What the manager's pins break that day: it goes ahead all the same, and is told. */
+  readonly asPinned: readonly Violation[]
 }
 
 const MINUTE_MS = 60_000
@@ -28,7 +30,7 @@ const earliest = (instants: readonly string[]): string | null =>
 const latest = (instants: readonly string[]): string | null =>
   instants.toSorted((a, b) => Date.parse(b) - Date.parse(a))[0] ?? null
 
-/** What a plan and the weather of now say about one day. HOLD when nothing is opened, or a hard rule breaks that day. */
+/** What a plan and the weather of now say about one day. HOLD when nothing is opened, or a hard rule breaks that day that no pin asks for. */
 export const goOrHold = (
   plan: Plan,
   date: string,
@@ -52,7 +54,8 @@ export const goOrHold = (
       )
       .map((spell) => spell.start),
   )
-  const broken = known.violations.filter((one) => one.at !== null && dateAt(one.at, timeZone) === date)
+  const ofDay = known.violations.filter((one) => one.at !== null && dateAt(one.at, timeZone) === date)
+  const broken = ofDay.filter((one) => one.asPinned !== true)
   return {
     go: openings.length > 0 && broken.length === 0,
     greens: openings.length,
@@ -66,5 +69,6 @@ export const goOrHold = (
     lastSafeStart: plan.days.find((day) => day.date === date)?.lastSafeStart ?? null,
     firstDrag: earliest(tasks.filter((task) => task.operation === 'dragIn').map((task) => task.start)),
     broken,
+    asPinned: ofDay.filter((one) => one.asPinned === true),
   }
 }

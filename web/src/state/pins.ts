@@ -83,5 +83,6 @@ export const unpinGreen = (green: string): void => {
   const plan = shownPlan.value
   if (plan === null) return
   const pins = (plan.pins ?? []).filter((pin) => pin.green !== green)
-  takeDraft({ ...plan, pins }, rainAhead.value)
+  const pinRisks = (plan.pinRisks ?? []).filter((risk) => risk.green !== green)
+  takeDraft({ ...plan, pins, pinRisks }, rainAhead.value)
 }

@@ -25,8 +25,11 @@ const reasons = (day: GoOrHold, course: Course, plan: Plan): readonly string[] =
   const at = (instant: string) => clock(instant, timeZone)
   if (day.greens === 0) return [WORDS.nothingOpened]
   if (day.broken.length > 0)
-    return day.broken.slice(0, 3).map((one) => `${violationSentence(one, planNames(course, plan))}.`)
+    return day.broken.slice(0, 3).map((one) => violationSentence(one, planNames(course, plan)))
   return [
+    ...day.asPinned
+      .slice(0, 3)
+      .map((one) => `${WORDS.asPinned} ${violationSentence(one, planNames(course, plan))}`),
     day.rainFrom === null ? WORDS.dry : `Dry until ${at(day.rainFrom)}.`,
     ...(day.finish === null
       ? []

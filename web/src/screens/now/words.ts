@@ -11,6 +11,7 @@ export const WORDS = {
   toPlan: 'The whole plan',
   go: 'GO',
   hold: 'HOLD',
+  asPinned: 'As you pinned it:',
   dry: 'No rain on the day.',
   nothingOpened: 'The plan opens no green on this day.',
   lastSafeStart: 'Last safe start',

@@ -8,14 +8,20 @@ import { WORDS } from './words.ts'
 
 const SHOWN = 6
 
-const Broken = (props: { readonly plan: Plan; readonly violations: readonly Violation[] }) => {
+const Broken = (props: {
+  readonly plan: Plan
+  readonly violations: readonly Violation[]
+  readonly kind: 'rust' | 'ochre'
+  readonly word: string
+}) => {
   const names = planNames(useCourse(), props.plan)
   const sentences = [...new Set(props.violations.map((one) => violationSentence(one, names)))]
+  if (sentences.length === 0) return null
   return (
-    <Note kind="rust" word={WORDS.broken} live>
+    <Note kind={props.kind} word={props.word} live>
       <ul>
         {sentences.slice(0, SHOWN).map((sentence) => (
-          <li key={sentence}>{sentence}.</li>
+          <li key={sentence}>{sentence}</li>
         ))}
         {sentences.length > SHOWN ? (
           <li>And {counted(sentences.length - SHOWN, 'other', 'others')}.</li>
@@ -36,9 +42,14 @@ export const CheckResult = () => {
         {planErrorSentence(answer.error)}.
       </Note>
     )
-  return answer.value.length === 0 ? (
-    <p class="small quiet">{WORDS.clean}</p>
-  ) : (
-    <Broken plan={plan} violations={answer.value} />
+  if (answer.value.length === 0) return <p class="small quiet">{WORDS.clean}</p>
+  const faults = answer.value.filter(({ asPinned }) => asPinned !== true)
+  const pinned = answer.value.filter(({ asPinned }) => asPinned === true)
+  return (
+    <div class="stack">
+      <Broken plan={plan} violations={faults} kind="rust" word={WORDS.broken} />
+      <Broken plan={plan} violations={pinned} kind="ochre" word={WORDS.asPinned} />
+      {faults.length === 0 ? <p class="small quiet">{WORDS.asPinnedOnly}</p> : null}
+    </div>
   )
 }

@@ -12,6 +12,7 @@ import {
   clockOfMinute,
   dateAt,
   dayWords,
+  pinRiskSentences,
   planNames,
   taskTodo,
   whySentences,
@@ -65,6 +66,20 @@ const Elsewhere = (props: { readonly plan: Plan; readonly green: string; readonl
         </button>
       </div>
     </div>
+  )
+}
+
+/** What a pin on a green risks, in the words of the checker. */
+const PinRisk = (props: { readonly plan: Plan; readonly green: string }) => {
+  const sentences = pinRiskSentences(props.plan, planNames(useCourse(), props.plan), props.green)
+  return sentences.length === 0 ? null : (
+    <Note kind="ochre" word={WORDS.pinRisk} live>
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </Note>
   )
 }
 
@@ -156,6 +171,7 @@ export const TaskPanel = (props: {
           {pinFault.value}
         </Note>
       )}
+      {task.green === null ? null : <PinRisk plan={plan} green={task.green} />}
       {task.green === null ? null : <Moving plan={plan} green={task.green} />}
     </section>
   )
