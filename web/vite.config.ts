@@ -18,6 +18,10 @@ export default defineConfig({
       input: { index: here('index.html'), sw: here('src/offline/service-worker.ts') },
       output: {
         entryFileNames: ({ name }) => (name === 'sw' ? SERVICE_WORKER_FILE : 'assets/[name]-[hash].js'),
+        // What every visit needs comes as one file, not as a handful of small ones. The service worker has to stay in one piece of its own.
+        codeSplitting: {
+          groups: [{ name: 'app', tags: ['$initial'], test: (id) => !id.startsWith(here('src/offline/')) }],
+        },
       },
     },
   },

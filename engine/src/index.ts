@@ -1,4 +1,5 @@
 export { CATALOGUE, calculate, findItem } from './catalogue/catalogue.ts'
+export { runItem } from './catalogue/run.ts'
 export {
   addDays,
   instantOf,
@@ -84,7 +85,8 @@ export { grooveShare, grooveWork, type Grooves, type GrooveWork } from './agrono
 export { holesPerM2Of, openingOf, type Opening, type Spacing } from './agronomy/spacing.ts'
 export { bulkDensityOf } from './agronomy/density.ts'
 export { massesTo, percentOf, type Layer, type Masses } from './agronomy/layers.ts'
-export { removedMasses } from './agronomy/coring.ts'
+export { coringRemoval, removedMasses } from './agronomy/coring.ts'
+export { scarifyingRemoval } from './agronomy/scarifying.ts'
 export {
   loadsOf,
   sandBandLPerM2,

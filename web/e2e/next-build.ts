@@ -1,19 +1,24 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import { once } from 'node:events'
 
-/** Stands before a club's server and can pass for one with a newer build of the app: its main file has another name, and so has its list. */
+/**
+ * Stands before a club's server and can pass for one with a newer build of the app: each file has another name then, in every text that
+ * names it, and the old names are gone.
+ */
 export type NextBuild = {
   readonly address: string
   readonly update: () => void
   readonly stop: () => Promise<void>
 }
 
-const MAIN_FILE = /index-[\w-]+\.js/gu
-const NEXT_FILE = 'index-next.js'
+/** A file of the build: its name ends in a hash of eight signs. */
+const BUILT_FILE = /([\w.]+-[\w-]{8})\.(m?js|css|woff2)(?=["'`)?])/gu
 
-/** The version is a hash over the files, so another file is another version. */
+const IS_TEXT = /^(?:text\/(?:html|css|javascript)|application\/javascript)/u
+
+/** The version is a hash over the files, so other files are another version. */
 const asNext = (text: string): string =>
-  text.replace(MAIN_FILE, NEXT_FILE).replace(/"version":"\w+"/u, '"version":"next"')
+  text.replaceAll(BUILT_FILE, '$1.next.$2').replace(/"version":"\w+"/u, '"version":"next"')
 
 const pass = async (
   target: string,
@@ -22,9 +27,11 @@ const pass = async (
   response: ServerResponse,
 ): Promise<void> => {
   const path = request.url ?? '/'
-  const main = async () =>
-    MAIN_FILE[Symbol.match](await (await fetch(`${target}/index.html`)).text())?.[0] ?? 'no main file'
-  const asked = path.endsWith(NEXT_FILE) ? path.replace(NEXT_FILE, await main()) : path
+  if (isNext && path.startsWith('/assets/') && !path.includes('.next.')) {
+    response.writeHead(404)
+    return void response.end()
+  }
+  const asked = path.replace('.next.', '.')
   const chunks: Buffer[] = []
   for await (const chunk of request) chunks.push(chunk as Buffer)
   const { host: _host, connection: _connection, 'content-length': _length, ...headers } = request.headers
@@ -37,8 +44,7 @@ const pass = async (
   response.writeHead(answer.status, { 'content-type': type, 'cache-control': 'no-cache' })
   if (type.startsWith('text/event-stream')) return void response.end()
   const body = Buffer.from(await answer.arrayBuffer())
-  const isListed = path === '/sw.js' || type.startsWith('text/html')
-  response.end(isNext && isListed ? asNext(body.toString()) : body)
+  response.end(isNext && IS_TEXT.test(type) ? asNext(body.toString()) : body)
 }
 
 /** Starts it before the server at `target`. */

@@ -132,7 +132,7 @@ test('a new version waits until it is asked for, and what is half typed stays', 
   await expect(area(page)).toHaveValue('about 450')
 
   await page.getByRole('button', { name: 'Take it now' }).click()
-  await page.waitForFunction(() => document.querySelector('script[src*="index-next"]') !== null)
+  await page.waitForFunction(() => document.querySelector('script[src*=".next."]') !== null)
   await expect(area(page)).toHaveValue('about 450')
   await expect(page.getByText('A new version is ready')).toHaveCount(0)
   await builds.stop()

@@ -1,34 +1,49 @@
+import { signal } from '@preact/signals'
 import { LocationProvider, Route, Router } from 'preact-iso'
-import { AccountPage } from './screens/account/AccountPage.tsx'
-import { JoinPage } from './screens/join/JoinPage.tsx'
 import { NumberPanel } from './parts/NumberPanel.tsx'
 import { FirstPage } from './screens/first/FirstPage.tsx'
 import { CrewPage } from './screens/crew/CrewPage.tsx'
-import { CoursePage } from './screens/course/CoursePage.tsx'
-import { FixturesPage } from './screens/fixtures/FixturesPage.tsx'
-import { GreenPage } from './screens/green/GreenPage.tsx'
+import { JoinPage } from './screens/join/JoinPage.tsx'
 import { LostPage } from './screens/first/LostPage.tsx'
-import { MachinesPage } from './screens/machines/MachinesPage.tsx'
-import { MorePage } from './screens/more/MorePage.tsx'
 import { NowPage } from './screens/now/NowPage.tsx'
-import { PeoplePage } from './screens/people/PeoplePage.tsx'
-import { PlanPage } from './screens/plan/PlanPage.tsx'
-import { PrescriptionPage } from './screens/prescription/PrescriptionPage.tsx'
-import { OutlinePage } from './screens/outline/OutlinePage.tsx'
-import { RunsPage } from './screens/runs/RunsPage.tsx'
-import { PaperPage } from './screens/paper/PaperPage.tsx'
-import { SettingsPage } from './screens/settings/SettingsPage.tsx'
-import { SheetsPage } from './screens/sheets/SheetsPage.tsx'
-import { StoresPage } from './screens/stores/StoresPage.tsx'
-import { HistoryPage } from './screens/weather/HistoryPage.tsx'
-import { WeatherPage } from './screens/weather/WeatherPage.tsx'
+import { lazyScreen } from './shell/lazy-screen.tsx'
+import { MissingPart } from './shell/MissingPart.tsx'
 import { NewVersion } from './shell/NewVersion.tsx'
 import { Tabs } from './shell/Tabs.tsx'
 import { isCrewPhone } from './state/access.ts'
 import { opening } from './state/journal.ts'
 
+const AccountPage = lazyScreen(async () => (await import('./screens/account/AccountPage.tsx')).AccountPage)
+const CoursePage = lazyScreen(async () => (await import('./screens/course/CoursePage.tsx')).CoursePage)
+const FixturesPage = lazyScreen(
+  async () => (await import('./screens/fixtures/FixturesPage.tsx')).FixturesPage,
+)
+const GreenPage = lazyScreen(async () => (await import('./screens/green/GreenPage.tsx')).GreenPage)
+const HistoryPage = lazyScreen(async () => (await import('./screens/weather/HistoryPage.tsx')).HistoryPage)
+const MachinesPage = lazyScreen(
+  async () => (await import('./screens/machines/MachinesPage.tsx')).MachinesPage,
+)
+const MorePage = lazyScreen(async () => (await import('./screens/more/MorePage.tsx')).MorePage)
+const OutlinePage = lazyScreen(async () => (await import('./screens/outline/OutlinePage.tsx')).OutlinePage)
+const PaperPage = lazyScreen(async () => (await import('./screens/paper/PaperPage.tsx')).PaperPage)
+const PeoplePage = lazyScreen(async () => (await import('./screens/people/PeoplePage.tsx')).PeoplePage)
+const PlanPage = lazyScreen(async () => (await import('./screens/plan/PlanPage.tsx')).PlanPage)
+const PrescriptionPage = lazyScreen(
+  async () => (await import('./screens/prescription/PrescriptionPage.tsx')).PrescriptionPage,
+)
+const RunsPage = lazyScreen(async () => (await import('./screens/runs/RunsPage.tsx')).RunsPage)
+const SettingsPage = lazyScreen(
+  async () => (await import('./screens/settings/SettingsPage.tsx')).SettingsPage,
+)
+const SheetsPage = lazyScreen(async () => (await import('./screens/sheets/SheetsPage.tsx')).SheetsPage)
+const StoresPage = lazyScreen(async () => (await import('./screens/stores/StoresPage.tsx')).StoresPage)
+const WeatherPage = lazyScreen(async () => (await import('./screens/weather/WeatherPage.tsx')).WeatherPage)
+
+/** Whether the next page's code is on its way; the page before it stays until then. */
+const isTurning = signal(false)
+
 const Pages = () => (
-  <Router>
+  <Router onLoadStart={() => (isTurning.value = true)} onLoadEnd={() => (isTurning.value = false)}>
     <Route path="/" component={isCrewPhone.value ? CrewPage : NowPage} />
     <Route path="/crew" component={CrewPage} />
     <Route path="/course" component={CoursePage} />
@@ -67,11 +82,17 @@ export const App = () => (
       <div class="notebook">
         <Pages />
         <Tabs />
+        {isTurning.value ? (
+          <p class="turning small" role="status">
+            Opening the page …
+          </p>
+        ) : null}
       </div>
     ) : (
       <FirstPage opening={opening.value} />
     )}
     <NumberPanel />
+    <MissingPart />
     <NewVersion />
   </LocationProvider>
 )

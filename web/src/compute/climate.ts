@@ -78,13 +78,16 @@ export type Chances = {
   readonly window: Float64Array
 }
 
-/** Chances of an ensemble over a course; null when a threshold of the club’s is out of range. */
-export const chancesOf = (wanted: {
+/** An ensemble, and for what work how many hours on end are wished for. */
+export type ChancesWanted = {
   readonly course: Course
   readonly weather: WeatherHours
   readonly operation: Operation
   readonly hours: number
-}): Chances | null => {
+}
+
+/** Chances of an ensemble over a course; null when a threshold of the club’s is out of range. */
+export const chancesOf = (wanted: ChancesWanted): Chances | null => {
   const { course, weather, operation, hours } = wanted
   const judged = weatherOfCourse(course)
   if (!judged.ok) return null

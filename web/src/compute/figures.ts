@@ -1,5 +1,7 @@
 import {
-  calculate,
+  coringRemoval,
+  runItem,
+  scarifyingRemoval,
   type Course,
   type Green,
   type MachineKind,
@@ -87,13 +89,14 @@ export type WorkOnGreen = {
 
 type Removal = { readonly organicGPerM2: number; readonly dryMassGPerM2: number }
 
-const isRemoval = (value: unknown): value is Removal =>
-  typeof value === 'object' && value !== null && 'organicGPerM2' in value && 'dryMassGPerM2' in value
-
+/** The two items by name: to ask the whole catalogue would load all of it at the first visit. */
 const removal = (from: WhereFrom | null): Removal => {
   if (from === null) return { organicGPerM2: 0, dryMassGPerM2: 0 }
-  const answer = calculate(from.item, from.input)
-  return answer.ok && isRemoval(answer.value) ? answer.value : { organicGPerM2: NaN, dryMassGPerM2: NaN }
+  const answer =
+    from.item === coringRemoval.name
+      ? runItem(coringRemoval, from.input)
+      : runItem(scarifyingRemoval, from.input)
+  return answer.ok ? answer.value : { organicGPerM2: NaN, dryMassGPerM2: NaN }
 }
 
 const G_PER_KG = 1000

@@ -27,8 +27,8 @@ const ask = { name: 'tining.areaShare', input: {} }
 describe('computePort', () => {
   it('gives each question its own answer, in whatever order they come', async () => {
     const { worker, asked, reply } = standIn()
-    const port = computePort(worker)
-    const [first, second] = [port('calculate', ask), port('calculate', ask)]
+    const port = computePort(worker, () => undefined)
+    const [first, second] = [port('origin', ask), port('origin', ask)]
     reply({ id: asked[1]?.id ?? 0, kind: 'answer', output: 'second' })
     reply({ id: asked[0]?.id ?? 0, kind: 'answer', output: 'first' })
     expect([await first, await second]).toEqual(['first', 'second'])
@@ -37,7 +37,7 @@ describe('computePort', () => {
   it('hands on progress before the answer', async () => {
     const { worker, asked, reply } = standIn()
     const seen: unknown[] = []
-    const answer = computePort(worker)('calculate', ask, (progress) => seen.push(progress))
+    const answer = computePort(worker, () => undefined)('origin', ask, (progress) => seen.push(progress))
     const id = asked[0]?.id ?? 0
     reply({ id, kind: 'progress', progress: 1 })
     reply({ id, kind: 'progress', progress: 2 })
@@ -48,15 +48,15 @@ describe('computePort', () => {
 
   it('rejects with the worker’s own words when the program is at fault', async () => {
     const { worker, asked, reply } = standIn()
-    const answer = computePort(worker)('calculate', ask)
+    const answer = computePort(worker, () => undefined)('origin', ask)
     reply({ id: asked[0]?.id ?? 0, kind: 'fault', message: 'Invariant broken: no shed' })
     await expect(answer).rejects.toThrow('Invariant broken: no shed')
   })
 
   it('rejects all that wait when the worker itself dies', async () => {
     const { worker, crash } = standIn()
-    const port = computePort(worker)
-    const answers = [port('calculate', ask), port('calculate', ask)]
+    const port = computePort(worker, () => undefined)
+    const answers = [port('origin', ask), port('origin', ask)]
     crash('out of memory')
     const settled = await Promise.allSettled(answers)
     expect(settled.map((one) => one.status)).toEqual(['rejected', 'rejected'])

@@ -14,15 +14,17 @@ export type WorkerLike = {
   addEventListener(type: 'error', listener: (event: { readonly message: string }) => void): void
 }
 
-/** Asks a worker one job; resolves with the job's typed answer. Rejects only for a fault in the program. */
+/** Asks a worker one job; resolves with the job's typed answer. Rejects for a fault in the program, and where the job's code can't be had. */
 export type ComputePort = <J extends Job>(
   job: J,
   input: Work[J]['input'],
   onProgress?: (progress: Work[J]['progress']) => void,
 ) => Promise<Work[J]['output']>
 
-/** Ties questions and answers together by id over one worker. */
-export const computePort = (worker: WorkerLike): ComputePort => {
+const MISSING = 'A part of the app could not be fetched. Check the line, then try again.'
+
+/** Ties questions and answers together by id over one worker. `onMissing` is told where the code for a job could not be fetched. */
+export const computePort = (worker: WorkerLike, onMissing: () => void): ComputePort => {
   const waiting = new Map<number, Waiting>()
   let last = 0
 
@@ -31,8 +33,9 @@ export const computePort = (worker: WorkerLike): ComputePort => {
     if (asked === undefined) return
     if (data.kind === 'progress') return asked.onProgress?.(data.progress)
     waiting.delete(data.id)
-    if (data.kind === 'answer') asked.resolve(data.output)
-    else asked.reject(new Error(data.message))
+    if (data.kind === 'answer') return asked.resolve(data.output)
+    if (data.kind === 'missing') onMissing()
+    asked.reject(new Error(data.kind === 'missing' ? MISSING : data.message))
   })
   worker.addEventListener('error', ({ message }) => {
     for (const asked of waiting.values()) asked.reject(new Error(message))

@@ -1,57 +1,36 @@
-import {
-  bailOut,
-  calculate,
-  checkPlanAgainst,
-  courseFromCount,
-  courseFromCsv,
-  courseFromMap,
-  courseHash,
-  DEFAULT_SCHEDULES,
-  deriveOperations,
-  makePlan,
-  makeSafePlan,
-  planRisk,
-  readCourse,
-  replan,
-  readMapFile,
-  type BailOut,
-  type CalculationError,
-  type Course,
-  type CourseError,
-  type CourseReading,
-  type CourseWork,
-  type DayFact,
-  type MakePlanInput,
-  type MapContent,
-  type MapFileError,
-  type NoWeather,
-  type OneMore,
-  type Plan,
-  type PlanError,
-  type PlanRisk,
-  type Prescription,
-  type Replanned,
-  type Result,
-  type RiskWish,
-  type SafePlan,
-  type SituationError,
-  type UnknownLike,
-  type Violation,
-  type WeatherHours,
-  whatIf,
-  type WhatIf,
-  whyTask,
-  type WhyTask,
+import type {
+  BailOut,
+  Course,
+  CourseError,
+  CourseReading,
+  CourseWork,
+  DayFact,
+  MakePlanInput,
+  MapContent,
+  MapFileError,
+  NoWeather,
+  OneMore,
+  Plan,
+  PlanError,
+  PlanRisk,
+  Prescription,
+  Replanned,
+  Result,
+  RiskWish,
+  SafePlan,
+  SituationError,
+  UnknownLike,
+  Violation,
+  WeatherHours,
+  WhatIf,
+  WhyTask,
 } from '@swardwright/engine'
-import { ok } from '@swardwright/engine'
-import { chancesOf, climateOf, type Chances, type Climate, type ClimateWanted } from './climate.ts'
-import { dayNow, type DayAsk, type DayNow } from './day-now.ts'
-import { greenFigures, type GreenFigures } from './figures.ts'
-import { originOf, type NumberOrigin } from './origin.ts'
-import { problemFor } from './plan-problem.ts'
-import { greenRuns } from './runs.ts'
+import type { ChancesWanted, Chances, Climate, ClimateWanted } from './climate.ts'
+import type { DayAsk, DayNow } from './day-now.ts'
+import type { GreenFigures } from './figures.ts'
+import type { NumberOrigin } from './origin.ts'
 import type { RunsAsk, RunsTold } from './runs-told.ts'
-import { courseTotals, type CourseTotals } from './totals.ts'
+import type { CourseTotals } from './totals.ts'
 
 /** How far the search is. */
 export type PlanProgress = { readonly schedules: number; readonly of: number; readonly unfinished: number }
@@ -74,7 +53,6 @@ export type CourseSource =
 
 /** Everything the worker can be asked, with what goes in, what comes out, and what it tells on the way. */
 export type Work = {
-  calculate: JobShape<{ readonly name: string; readonly input: unknown }, Result<unknown, CalculationError>>
   origin: JobShape<{ readonly name: string; readonly input: unknown }, NumberOrigin | null>
   figures: JobShape<
     { readonly course: Course; readonly prescription: Prescription },
@@ -86,7 +64,7 @@ export type Work = {
     Result<readonly Violation[], PlanError>
   >
   climate: JobShape<ClimateWanted, Climate>
-  chances: JobShape<Parameters<typeof chancesOf>[0], Chances | null>
+  chances: JobShape<ChancesWanted, Chances | null>
   /** A plan made again from any moment and any facts, changed as little as may be. */
   replan: JobShape<
     {
@@ -144,79 +122,8 @@ export type Work = {
   runs: JobShape<RunsAsk, RunsTold | null>
 }
 
-const figures = (input: Work['figures']['input']): Work['figures']['output'] => {
-  const { course, prescription } = input
-  const derived = deriveOperations(course, prescription)
-  if (!derived.ok) return derived
-  const greens = derived.value.works.map((work) => greenFigures(course, work))
-  const kinds = new Map(prescription.groups.map((group) => [group.id, group.sand.kind]))
-  return ok({ greens, totals: courseTotals(course, greens, kinds), excluded: derived.value.excluded })
-}
-
-const plan = (
-  input: Work['plan']['input'],
-  onProgress: (progress: PlanProgress) => void,
-): Work['plan']['output'] => {
-  const of = input.schedules ?? DEFAULT_SCHEDULES
-  return makePlan({ ...input, courseHash: courseHash(input.course) }, ({ schedules, best }) =>
-    onProgress({ schedules, of, unfinished: best.unfinishedGreens }),
-  )
-}
-
-/** A course file says so, or calls its features by kind; any other map is read as a map. */
-const isCourseFile = (text: string): boolean => /"(?:swardwright|kind)"\s*:/u.test(text)
-
-const courseFrom = (source: CourseSource): Work['readCourse']['output'] => {
-  if (source.kind === 'count') return courseFromCount(source)
-  if (source.kind === 'list') return courseFromCsv(source.text)
-  if (isCourseFile(source.text)) return readCourse(source.text)
-  const map = readMapFile(source.text)
-  return map.ok ? courseFromMap(map.value) : readCourse(source.text)
-}
-
-const planAgain = (input: Work['replan']['input']): Work['replan']['output'] => {
-  const { plan: old, course, weather } = input
-  const problem = problemFor(old, course, weather)
-  return problem.ok ? replan({ ...input, plan: old, problem: problem.value }) : problem
-}
-
-const whyOf = ({ plan: old, course, weather, task }: Work['why']['input']): Work['why']['output'] => {
-  const problem = problemFor(old, course, weather)
-  return problem.ok ? whyTask(problem.value, old, task) : null
-}
-
-const bailOutOf = ({ day, rainInMin }: Work['bailOut']['input']): Work['bailOut']['output'] => {
-  const problem = problemFor(day.plan, day.course, day.weather)
-  return problem.ok ? bailOut({ ...day, problem: problem.value, rainInMin }) : problem
-}
-
-/** What runs for each job. */
-export const JOBS: {
-  readonly [J in keyof Work]: (
-    input: Work[J]['input'],
-    onProgress: (progress: Work[J]['progress']) => void,
-  ) => Work[J]['output']
-} = {
-  calculate: ({ name, input }) => calculate(name, input),
-  origin: ({ name, input }) => originOf(name, input),
-  figures,
-  plan,
-  check: ({ plan, course, weather }) => checkPlanAgainst(plan, { course, weather }),
-  replan: planAgain,
-  day: dayNow,
-  bailOut: bailOutOf,
-  why: whyOf,
-  risk: ({ plan, course, weather, wish }) => planRisk(plan, { course, weather }, wish),
-  safePlan: ({ input, wish }) =>
-    makeSafePlan({ ...input, courseHash: courseHash(input.course) }, wish, {
-      seed: input.seed ?? 1,
-      schedules: input.schedules ?? DEFAULT_SCHEDULES,
-    }),
-  whatIf: ({ input, changes }) =>
-    whatIf(input.course, changes, (course) => makePlan({ ...input, course, courseHash: courseHash(course) })),
-  climate: climateOf,
-  chances: chancesOf,
-  readCourse: courseFrom,
-  readMap: readMapFile,
-  runs: greenRuns,
-}
+/** How a job is done; some tell on the way how far they are. */
+export type Doing<J extends keyof Work> = (
+  input: Work[J]['input'],
+  onProgress: (progress: Work[J]['progress']) => void,
+) => Work[J]['output']

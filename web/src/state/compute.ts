@@ -1,7 +1,10 @@
 import { computePort, type ComputePort } from '../compute/port.ts'
+import { isPartMissing } from './missing-part.ts'
 
 const engine = (name: string): ComputePort =>
-  computePort(new Worker(new URL('../compute/worker.ts', import.meta.url), { type: 'module', name }))
+  computePort(new Worker(new URL('../compute/worker.ts', import.meta.url), { type: 'module', name }), () => {
+    isPartMissing.value = true
+  })
 
 /** The engine at work beside the page, for answers that a person waits for: figures, calculations, reading a file. */
 export const compute = engine('figures')
