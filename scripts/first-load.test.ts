@@ -22,14 +22,15 @@ const built = (name: RegExp): readonly string[] =>
     .filter((file) => name.test(file))
     .map((file) => `assets/${file}`)
 
-/** A file and all that it imports at once, at any remove; what it imports when asked is left out. */
-const withImports = (path: string, seen: ReadonlySet<string> = new Set()): ReadonlySet<string> =>
-  seen.has(path)
-    ? seen
-    : [...read(path).matchAll(/(?:from|^import|;import)\s*["'`]\.\/([^"'`]+)["'`]/gu)].reduce(
-        (all, [, name]) => withImports(`assets/${name}`, all),
-        new Set([...seen, path]),
-      )
+/** What a file imports at once; what it imports when asked is left out. */
+const importsOf = (path: string): readonly string[] =>
+  [...read(path).matchAll(/(?:from|^import|;import)\s*["'`]\.\/([^"'`]+)["'`]/gu)].map(
+    ([, name]) => `assets/${name}`,
+  )
+
+/** A file and all that it imports, at any remove. */
+const withImports = (path: string, seen: readonly string[] = []): readonly string[] =>
+  seen.includes(path) ? seen : importsOf(path).reduce((all, next) => withImports(next, all), [...seen, path])
 
 /** What the page names, the font, the worker, and the jobs that the opening page has it do: figures and a plan. */
 const firstLoad = (): readonly string[] => {
