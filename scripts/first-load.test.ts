@@ -30,7 +30,9 @@ const importsOf = (path: string): readonly string[] =>
 
 /** A file and all that it imports, at any remove. */
 const withImports = (path: string, seen: readonly string[] = []): readonly string[] =>
-  seen.includes(path) ? seen : importsOf(path).reduce((all, next) => withImports(next, all), [...seen, path])
+  seen.includes(path)
+    ? seen
+    : importsOf(path).reduce<readonly string[]>((all, next) => withImports(next, all), [...seen, path])
 
 /** What the page names, the font, the worker, and the jobs that the opening page has it do: figures and a plan. */
 const firstLoad = (): readonly string[] => {
