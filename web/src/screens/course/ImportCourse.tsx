@@ -2,6 +2,7 @@ import type { CourseReading } from '@swardwright/engine'
 import { courseAssumptionSentence, courseErrorSentence } from '@swardwright/present'
 import { useId, useState } from 'preact/hooks'
 import type { CourseSource } from '../../compute/work.ts'
+import { FileField } from '../../parts/FileField.tsx'
 import { NumberField } from '../../parts/NumberField.tsx'
 import { Note } from '../../parts/Note.tsx'
 import { compute } from '../../state/compute.ts'
@@ -110,7 +111,6 @@ const List = ({ onSource }: { readonly onSource: (source: CourseSource) => void 
 
 /** Three ways to bring a course in, the best first. */
 export const ImportCourse = () => {
-  const id = useId()
   const [outcome, setOutcome] = useState<Outcome>({ type: 'idle' })
   const take = (source: CourseSource) => {
     setOutcome({ type: 'reading' })
@@ -119,21 +119,15 @@ export const ImportCourse = () => {
   return (
     <div class="stack">
       <p class="small quiet">{WORDS.replace}</p>
-      <div class="field">
-        <label for={id}>{WORDS.file}</label>
-        <input
-          id={id}
-          type="file"
-          accept=".geojson,.json,.kml,.osm,.xml,.csv,.txt"
-          onChange={(event) => {
-            const file = event.currentTarget.files?.[0]
-            if (file === undefined) return
-            const kind = /\.(csv|txt)$/iu.test(file.name) ? 'list' : 'file'
-            void file.text().then((text) => take({ kind, text }))
-          }}
-        />
-        <p class="hint">{WORDS.fileHint}</p>
-      </div>
+      <FileField
+        label={WORDS.file}
+        accept=".geojson,.json,.kml,.osm,.xml,.csv,.txt"
+        hint={WORDS.fileHint}
+        onFile={(file) => {
+          const kind = /\.(csv|txt)$/iu.test(file.name) ? 'list' : 'file'
+          void file.text().then((text) => take({ kind, text }))
+        }}
+      />
       <OutcomeNote outcome={outcome} />
       <List onSource={take} />
       <Rough onSource={take} />

@@ -1,6 +1,7 @@
 import { outlineFrom, type MapContent, type MapFeature } from '@swardwright/engine'
 import { decimal, mapFileErrorSentence, quantityWords } from '@swardwright/present'
-import { useId, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
+import { FileField } from '../../parts/FileField.tsx'
 import { Note } from '../../parts/Note.tsx'
 import { compute } from '../../state/compute.ts'
 import { units } from '../../state/course.ts'
@@ -48,7 +49,6 @@ export const FromFile = (props: {
   readonly middle: Pair
   readonly onDraft: (draft: OutlineDraft) => void
 }) => {
-  const id = useId()
   const [reading, setReading] = useState<Reading>({ type: 'idle' })
   const take = async (text: string) => {
     setReading({ type: 'reading' })
@@ -75,19 +75,12 @@ export const FromFile = (props: {
   }
   return (
     <div class="stack">
-      <div class="field">
-        <label for={id}>{WORDS.choose}</label>
-        <input
-          id={id}
-          type="file"
-          accept=".geojson,.json,.kml,.gpx,.osm,.xml"
-          onChange={(event) => {
-            const file = event.currentTarget.files?.[0]
-            if (file !== undefined) void file.text().then(take)
-          }}
-        />
-        <p class="hint">{WORDS.fileLead}</p>
-      </div>
+      <FileField
+        label={WORDS.choose}
+        accept=".geojson,.json,.kml,.gpx,.osm,.xml"
+        hint={WORDS.fileLead}
+        onFile={(file) => void file.text().then(take)}
+      />
       {reading.type === 'reading' ? <p role="status">{WORDS.reading}</p> : null}
       {reading.type === 'wrong' ? (
         <Note kind="rust" word={WORDS.notRead} live>

@@ -1,6 +1,7 @@
 import { greensOfMap, type Course, type Green, type MapFeature } from '@swardwright/engine'
 import { mapFileErrorSentence } from '@swardwright/present'
-import { useId, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
+import { FileField } from '../../parts/FileField.tsx'
 import { Select } from '../../parts/fields.tsx'
 import { Note } from '../../parts/Note.tsx'
 import { compute } from '../../state/compute.ts'
@@ -107,7 +108,6 @@ const Rows = (props: {
 /** Outlines for greens that are there already, from one map file; nothing else of the course is touched. */
 export const OutlinesFromMap = () => {
   const course = useCourse()
-  const id = useId()
   const [reading, setReading] = useState<Reading>({ type: 'idle' })
   const take = async (text: string) => {
     setReading({ type: 'reading' })
@@ -117,20 +117,13 @@ export const OutlinesFromMap = () => {
     setReading(rows.length === 0 ? { type: 'wrong', sentence: WORDS.noGreens } : { type: 'read', rows })
   }
   return (
-    <fieldset class="stack">
-      <legend>
-        <label for={id}>{WORDS.map}</label>
-      </legend>
-      <input
-        id={id}
-        type="file"
+    <div class="stack">
+      <FileField
+        label={WORDS.map}
         accept=".geojson,.json,.kml,.osm,.xml"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0]
-          if (file !== undefined) void file.text().then(take)
-        }}
+        hint={WORDS.mapHint}
+        onFile={(file) => void file.text().then(take)}
       />
-      <p class="small quiet">{WORDS.mapHint}</p>
       {reading.type === 'reading' ? <p role="status">{WORDS.reading}</p> : null}
       {reading.type === 'wrong' ? (
         <Note kind="rust" word={WORDS.notRead} live>
@@ -150,6 +143,6 @@ export const OutlinesFromMap = () => {
           {WORDS.keptCount(reading.count)}
         </Note>
       ) : null}
-    </fieldset>
+    </div>
   )
 }

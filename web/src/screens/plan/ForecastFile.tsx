@@ -1,7 +1,8 @@
 import { readForecastText } from '@swardwright/engine'
 import type { BodyOf } from '@swardwright/journal'
 import { forecastErrorWords } from '@swardwright/present'
-import { useId, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
+import { FileField } from '../../parts/FileField.tsx'
 import { Note } from '../../parts/Note.tsx'
 import { planNow } from '../../state/plan.ts'
 import { record } from '../../state/record.ts'
@@ -25,19 +26,13 @@ const bringIn = async (file: File): Promise<string | null> => {
 
 /** Brings in an hourly forecast from a file. */
 export const ForecastFile = () => {
-  const id = useId()
   const [wrong, setWrong] = useState<string | null>(null)
   return (
-    <div class="field">
-      <label for={id}>{WORDS.forecastFile}</label>
-      <input
-        id={id}
-        type="file"
+    <div class="tight">
+      <FileField
+        label={WORDS.forecastFile}
         accept=".json"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0]
-          if (file !== undefined) void bringIn(file).then(setWrong)
-        }}
+        onFile={(file) => void bringIn(file).then(setWrong)}
       />
       {wrong === null ? null : (
         <Note kind="rust" word="Not read:" live>

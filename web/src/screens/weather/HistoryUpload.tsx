@@ -1,6 +1,7 @@
 import { DATE_FORMATS, type HistoryMap } from '@swardwright/engine'
 import type { HistoryOutcome, RouteArguments } from '@swardwright/journal'
-import { useId, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
+import { FileField } from '../../parts/FileField.tsx'
 import { Choice, Select, TextField } from '../../parts/fields.tsx'
 import { callServer } from '../../journal/server.ts'
 import { broughtIn } from './brought-in.ts'
@@ -112,7 +113,6 @@ const send = (upload: Upload): Promise<HistoryOutcome> =>
 
 /** Brings a file of daily weather in. */
 export const HistoryUpload = ({ onOutcome }: { readonly onOutcome: (outcome: BroughtIn) => void }) => {
-  const id = useId()
   const [layout, setLayout] = useState<'service' | 'own'>('service')
   const [own, setOwn] = useState(NEW_LAYOUT)
   const take = async (file: File) => {
@@ -134,24 +134,15 @@ export const HistoryUpload = ({ onOutcome }: { readonly onOutcome: (outcome: Bro
         onValue={setLayout}
       />
       {layout === 'own' ? <OwnLayout own={own} onOwn={setOwn} /> : <p class="hint">{W.serviceHint}</p>}
-      <div class="field">
-        <label for={id}>{W.file}</label>
-        <input
-          id={id}
-          type="file"
-          accept=".csv,.txt"
-          disabled={lacks}
-          onChange={(event) => {
-            const file = event.currentTarget.files?.[0]
-            // Emptied, so that the same file can be tried again with other columns.
-            event.currentTarget.value = ''
-            if (file !== undefined) void take(file)
-          }}
-        />
-        {lacks ? (
-          <p class="hint">Say first which columns are the day, the rain, the coldest and the warmest.</p>
-        ) : null}
-      </div>
+      <FileField
+        label={W.file}
+        accept=".csv,.txt"
+        hint={
+          lacks ? 'Say first which columns are the day, the rain, the coldest and the warmest.' : undefined
+        }
+        disabled={lacks}
+        onFile={(file) => void take(file)}
+      />
     </div>
   )
 }
