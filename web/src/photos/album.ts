@@ -10,13 +10,13 @@ import { shrink, thumbOf, type Shrunk } from './shrink.ts'
 export type AlbumHolder = {
   readonly course: string
   /** Whether this page deals with the server. */
-  isMine(): boolean
+  readonly isMine: () => boolean
   /** Whether an entry that stands speaks of this photo. */
-  isWanted(sha256: string): boolean
+  readonly isWanted: (sha256: string) => boolean
   /** Writes the entry of a photo into the journal. */
-  record(body: PhotoBody, atMs: number): Promise<string>
+  readonly record: (body: PhotoBody, atMs: number) => Promise<string>
   /** All that waits, whenever it changes. */
-  waiting(photos: readonly WaitingPhoto[]): void
+  readonly waiting: (photos: readonly WaitingPhoto[]) => void
 }
 
 /** What a photo is of: its entry without what the file itself says. */
@@ -161,7 +161,9 @@ export const openAlbum = async (holder: AlbumHolder): Promise<Album> => {
       return putPart({ course, sha256 }, file, part)
     },
     nowMs: Date.now,
-    later: (afterMs, task) => void setTimeout(task, afterMs),
+    later: (afterMs, task) => {
+      setTimeout(task, afterMs)
+    },
     isMine: holder.isMine,
     isWanted: holder.isWanted,
     changed,

@@ -49,7 +49,9 @@ export const album = (): Promise<Album> => {
 
 /** Reads what waits, once the page stands. */
 export const readPhotos = (): void => {
-  setTimeout(() => void album().catch(() => undefined), 500)
+  setTimeout(() => {
+    album().catch(() => undefined)
+  }, 500)
 }
 
 /** Sends what waits, after an exchange with the server. `lineIsBack`: there was none before. */

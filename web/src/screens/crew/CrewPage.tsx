@@ -2,6 +2,7 @@ import type { Plan } from '@swardwright/engine'
 import { clock, dateAt, dayHeading } from '@swardwright/present'
 import { staysLeft, staysOf } from '../../compute/crew-view.ts'
 import { workDays } from '../../compute/moment.ts'
+import { later } from '../../parts/later.tsx'
 import { Page } from '../../parts/Page.tsx'
 import { PickOne } from '../../parts/PickOne.tsx'
 import { Undo } from '../../parts/Undo.tsx'
@@ -9,9 +10,11 @@ import { SyncLine } from '../../shell/SyncLine.tsx'
 import { nowMs, today } from '../../state/clock.ts'
 import { greenName, useCourse } from '../../state/course.ts'
 import { day, finishedToday, useDay } from '../../state/day.ts'
+import { facts } from '../../state/journal.ts'
 import { choosePost, forgetBriefing, isBriefed, postOf } from '../../state/post.ts'
 import { shownPlan } from '../../state/plan.ts'
 import { stepTold } from '../../state/step-told.ts'
+import { lastTouch } from '../../state/undo.ts'
 import { Briefing, sheetOf } from './Briefing.tsx'
 import { News } from './News.tsx'
 import { BigTap, Stay, stayWords } from './Stay.tsx'
@@ -39,6 +42,8 @@ const LastSafe = () => {
   )
 }
 
+const PhotoOfProblem = later(async () => (await import('../photos/PhotoOfProblem.tsx')).PhotoOfProblem)
+
 const Work = (props: { readonly plan: Plan; readonly date: string; readonly person: string }) => {
   const { plan, date, person } = props
   const { timeZone } = useCourse()
@@ -48,7 +53,8 @@ const Work = (props: { readonly plan: Plan; readonly date: string; readonly pers
     finished: new Set(finishedToday.value.keys()),
     told: stepTold.value,
   })
-  const [first, ...later] = left
+  const [first, ...afterwards] = left
+  const told = facts.value.problems.find(({ entry }) => entry === lastTouch.value?.entry)
   const machines = [...new Set(stays.flatMap((stay) => stay.tasks.flatMap(({ machine }) => machine ?? [])))]
   return (
     <div class="stack">
@@ -59,11 +65,11 @@ const Work = (props: { readonly plan: Plan; readonly date: string; readonly pers
         <Stay plan={plan} stay={first} />
       )}
       <LastSafe />
-      {later.length === 0 ? null : (
+      {afterwards.length === 0 ? null : (
         <section class="tight" aria-label={WORDS.next}>
           <h2>{WORDS.next}</h2>
           <ol class="rows">
-            {later.map((stay) => (
+            {afterwards.map((stay) => (
               <li key={stay.tasks[0]?.id}>
                 <div class="line">
                   <b>{clock(stay.tasks[0]?.start ?? 0, timeZone)}</b>
@@ -86,6 +92,9 @@ const Work = (props: { readonly plan: Plan; readonly date: string; readonly pers
       <SyncLine />
       <div class="thumb-stack">
         <Undo />
+        {told === undefined ? null : (
+          <PhotoOfProblem key={told.entry} problem={told} green={first?.green ?? null} />
+        )}
         <div class="thumb">
           {first === undefined ? <span /> : <BigTap plan={plan} stay={first} />}
           <TellProblem person={person} green={first?.green ?? null} machines={machines} />

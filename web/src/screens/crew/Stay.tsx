@@ -1,4 +1,4 @@
-import { groupOf, type Plan, type PlanTask } from '@swardwright/engine'
+import { groupOf, isOperation, type Plan, type PlanTask } from '@swardwright/engine'
 import {
   clock,
   decimal,
@@ -10,6 +10,7 @@ import {
 } from '@swardwright/present'
 import type { CrewStay } from '../../compute/crew-view.ts'
 import { Fold } from '../../parts/Fold.tsx'
+import { later } from '../../parts/later.tsx'
 import { greenName, units, useCourse } from '../../state/course.ts'
 import { touch } from '../../state/undo.ts'
 import { RunsHere } from './RunsHere.tsx'
@@ -57,6 +58,21 @@ const Settings = (props: { readonly plan: Plan; readonly stay: CrewStay }) => {
   )
 }
 
+const PhotosOfGreen = later(async () => (await import('../photos/PhotosOfGreen.tsx')).PhotosOfGreen)
+
+/** Photos of the green, behind one press; a new one names the step in hand. */
+const Photos = ({ stay }: { readonly stay: CrewStay }) => {
+  const operation = stay.tasks.map((task) => task.operation).find(isOperation)
+  return (
+    <PhotosOfGreen
+      key={stay.green}
+      green={stay.green}
+      hasUndo
+      {...(operation === undefined ? {} : { operation })}
+    />
+  )
+}
+
 /** The stay in hand: where, what, with which machine, how it is set. */
 export const Stay = (props: { readonly plan: Plan; readonly stay: CrewStay }) => {
   const { plan, stay } = props
@@ -83,6 +99,7 @@ export const Stay = (props: { readonly plan: Plan; readonly stay: CrewStay }) =>
       <div>
         {first.machine === null ? null : <RunsHere plan={plan} task={first} green={stay.green} />}
         <Fold summary={WORDS.steps}>{() => <Steps tasks={stay.tasks} green={stay.green} />}</Fold>
+        <Fold summary={WORDS.photos}>{() => <Photos stay={stay} />}</Fold>
       </div>
     </div>
   )

@@ -19,6 +19,7 @@ export const WORDS = {
   finish: 'Done',
   begun: 'begun',
   steps: 'Steps on this green',
+  photos: 'Photos of this green',
   trouble: 'Problem',
   lastSafe: 'Last safe start today',
   noLastSafe: 'Open no green any more today',

@@ -4,6 +4,8 @@ import { Page, Part } from '../../parts/Page.tsx'
 import { greenCalled, units, useCourse } from '../../state/course.ts'
 import { figuresOf } from '../../state/figures.ts'
 import { prescription } from '../../state/prescription.ts'
+import { PhotosOfGreen } from '../photos/PhotosOfGreen.tsx'
+import { WORDS as PHOTO_WORDS } from '../photos/words.ts'
 import { groupTaking } from '../prescription/edit.ts'
 import { GreenFacts } from './GreenFacts.tsx'
 import { LostGreen } from './LostGreen.tsx'
@@ -32,6 +34,9 @@ export const GreenPage = () => {
       <div class="wide">
         <Part title={WORDS.section}>
           <Section green={green} group={group} />
+        </Part>
+        <Part title={PHOTO_WORDS.photos}>
+          <PhotosOfGreen key={green.id} green={green.id} />
         </Part>
         <div class="columns">
           <div class="wide">

@@ -1,4 +1,5 @@
 import { clock, dateAt } from '@swardwright/present'
+import { later } from '../../parts/later.tsx'
 import { Part } from '../../parts/Page.tsx'
 import { today } from '../../state/clock.ts'
 import { greenName, useCourse } from '../../state/course.ts'
@@ -31,6 +32,10 @@ const problemWords = ({ value }: Problem, course: Course): string => {
   }
 }
 
+const Strip = later(async () => (await import('../photos/Strip.tsx')).Strip)
+
+const photosOf = (problem: Problem) => facts.value.photos.filter(({ value }) => value.about === problem.entry)
+
 /** Problems that nobody has ended, newest first, with who told them and when; a press says that one is over. */
 export const Problems = () => {
   const course = useCourse()
@@ -44,7 +49,7 @@ export const Problems = () => {
         {open.map((problem) => (
           <li key={problem.entry}>
             <div class="line apart">
-              <div>
+              <div class="tight">
                 <p class="name">{problemWords(problem, course)}</p>
                 <p class="quiet small">
                   {problem.author}
@@ -53,6 +58,7 @@ export const Problems = () => {
                     ? WORDS.outToday
                     : ''}
                 </p>
+                {photosOf(problem).length === 0 ? null : <Strip photos={photosOf(problem)} />}
               </div>
               <button
                 type="button"

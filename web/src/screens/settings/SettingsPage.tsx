@@ -3,9 +3,12 @@ import { Page, Part } from '../../parts/Page.tsx'
 import { setTheme, theme } from '../../shell/theme.ts'
 import { author, authorIsTied, setAuthor } from '../../state/author.ts'
 import { refused } from '../../state/journal.ts'
+import { photosWaiting } from '../../state/photos.ts'
+import { WAITING_WORDS } from '../photos/words.ts'
 import { Attention } from './Attention.tsx'
 import { ClubFacts } from './ClubFacts.tsx'
 import { ThisDevice } from './ThisDevice.tsx'
+import { WaitingPhotos } from './WaitingPhotos.tsx'
 import { UnitChoices } from './UnitChoices.tsx'
 import { WorkRules } from './WorkRules.tsx'
 import { WORDS } from './words.ts'
@@ -19,6 +22,13 @@ export const SettingsPage = () => (
       <Part title={WORDS.attention}>
         <Attention />
       </Part>
+    )}
+    {photosWaiting.value.length === 0 ? null : (
+      <div id="photos">
+        <Part title={WAITING_WORDS.title}>
+          <WaitingPhotos />
+        </Part>
+      </div>
     )}
     <div class="columns">
       <div class="wide">
