@@ -13,13 +13,11 @@ export const later = <P extends object>(load: () => Promise<ComponentType<P>>): 
     )
     useEffect(() => {
       if (loaded !== null) return
-      load().then(
-        (part) => {
-          loaded = part
-          setShown({ part })
-        },
-        () => undefined,
-      )
+      const show = async (): Promise<void> => {
+        loaded = await load()
+        setShown({ part: loaded })
+      }
+      show().catch(() => undefined)
     }, [])
     return Shown === null ? null : <Shown.part {...props} />
   }

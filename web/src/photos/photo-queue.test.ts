@@ -236,6 +236,6 @@ describe('what is kept of photos', () => {
     await store.settle(COURSE, nameOf(1), null)
     await store.sendAgain(COURSE, nowMs)
     await store.sendAgain(COURSE, nowMs)
-    expect((await left()).toSorted()).toEqual([1, 2])
+    expect(new Set(await left())).toEqual(new Set([1, 2]))
   })
 })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { takenAt } from './taken-at.ts'
 
-const bytesOf = (text: string): readonly number[] => [...text].map((letter) => letter.charCodeAt(0))
+const bytesOf = (text: string): readonly number[] => Array.from(text, (letter) => letter.charCodeAt(0))
 
 type Order = 'II' | 'MM'
 

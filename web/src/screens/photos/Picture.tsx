@@ -52,19 +52,20 @@ export const Picture = (props: {
     if (!isSeen || hasIt) return
     let isGone = false
     let again: ReturnType<typeof setTimeout> | undefined
-    void album()
-      .then((opened) => opened.look(sha256, size))
-      .catch(() => AWAY)
-      .then((looked) => {
-        if (isGone) return
-        // Nobody tells when the phone that took it has sent it.
-        if (looked.got !== 'photo') again = setTimeout(() => setTries((count) => count + 1), LOOK_AGAIN_MS)
-        setShown(
-          looked.got === 'photo'
-            ? { url: URL.createObjectURL(new Blob([looked.bytes], { type: 'image/jpeg' })) }
-            : { words: wordsOf(looked) },
-        )
-      })
+    const look = async (): Promise<void> => {
+      const looked = await album()
+        .then((opened) => opened.look(sha256, size))
+        .catch(() => AWAY)
+      if (isGone) return
+      if (looked.got === 'photo') {
+        setShown({ url: URL.createObjectURL(new Blob([looked.bytes], { type: 'image/jpeg' })) })
+        return
+      }
+      setShown({ words: wordsOf(looked) })
+      // Nobody tells when the phone that took it has sent it.
+      again = setTimeout(() => setTries((count) => count + 1), LOOK_AGAIN_MS)
+    }
+    void look()
     return () => {
       isGone = true
       clearTimeout(again)
