@@ -6,7 +6,6 @@ import type { Part, PutAnswer } from './send-photo.ts'
 const PART_TIME_MS = 90_000
 
 const REFUSED: Readonly<Record<number, string>> = {
-  401: 'The server asks who this is. Log in, or join again by a link.',
   403: 'Whoever uses this device may not send photos. Ask the manager.',
   404: 'The server does not know this course.',
   413: 'It is larger than the server takes.',
@@ -19,7 +18,8 @@ const numberIn = (value: unknown, name: string): number | null => {
 
 const answerOf = async (response: Response): Promise<PutAnswer> => {
   const { status } = response
-  if (status >= 500 || status === 408 || status === 429) return { got: 'away' }
+  // 401: a log-in has ended; the exchange of entries says so, and what waits goes after the next one.
+  if (status >= 500 || [401, 408, 429].includes(status)) return { got: 'away' }
   if (status === 422) return { got: 'differs' }
   const body: unknown = await response.json().catch(() => null)
   if (status === 409) {
