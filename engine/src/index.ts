@@ -45,6 +45,7 @@ export {
   place as placeSchema,
   plainDate as plainDateSchema,
   sandStore as sandStoreSchema,
+  tineStore as tineStoreSchema,
   settings as settingsSchema,
   unitsWanted as unitsWantedSchema,
   type Course,

@@ -9,7 +9,7 @@ export type ChangeError =
 
 type ListChange = Extract<
   CourseChange,
-  { part: 'greens' | 'places' | 'machines' | 'people' | 'stores' | 'fixtures' }
+  { part: 'greens' | 'places' | 'machines' | 'people' | 'stores' | 'tineSets' | 'fixtures' }
 >
 type Item = { readonly id: string }
 
@@ -40,7 +40,7 @@ const changedItems = <T extends Item>(items: readonly T[], change: ListChange): 
 }
 
 const withList = (course: Course, change: ListChange): Result<Course, ChangeError> => {
-  const items = changedItems<Item>(course[change.part], change)
+  const items = changedItems<Item>(course[change.part] ?? [], change)
   const id = change.do === 'put' ? change.value.id : change.id
   if (items === null) return fail({ type: 'noItem', part: change.part, id })
   if (change.part === 'greens' && items.length === 0) return fail({ type: 'lastGreen', part: 'greens', id })

@@ -9,6 +9,7 @@ import {
   placeSchema,
   sandStoreSchema,
   settingsSchema,
+  tineStoreSchema,
   unitsWantedSchema,
 } from '@swardwright/engine'
 
@@ -18,6 +19,7 @@ const placeFields = v.partial(v.strictObject(v.omit(placeSchema, ['id']).entries
 const machineFields = v.partial(v.strictObject(v.omit(machineSchema, ['id']).entries))
 const personFields = v.partial(v.strictObject(v.omit(personSchema, ['id']).entries))
 const storeFields = v.partial(v.strictObject(v.omit(sandStoreSchema, ['id']).entries))
+const tineFields = v.partial(v.strictObject(v.omit(tineStoreSchema, ['id']).entries))
 const fixtureFields = v.partial(v.strictObject(v.omit(fixtureSchema, ['id']).entries))
 const factFields = v.partial(
   v.strictObject(v.pick(courseSchema, ['name', 'timeZone', 'altitudeM', 'now']).entries),
@@ -64,7 +66,7 @@ const listChange = <
 /**
  * One change to a course, as small as the person made it, so that two people who change different fields of one green keep both.
  * - `{part: 'course', do: 'put', value}`: the whole course, as a course file was read.
- * - `{part: 'greens', do: 'put', value}`: a green new or anew, by its id; so for places, machines, people, stores, fixtures.
+ * - `{part: 'greens', do: 'put', value}`: a green new or anew, by its id; so for places, machines, people, stores, tineSets, fixtures.
  * - `{part: 'greens', do: 'set', id, fields, clear?}`: some fields of one green; `clear` empties fields it may do without.
  * - `{part: 'greens', do: 'remove', id}`: a green out.
  * - `{part: 'settings' | 'units' | 'facts', do: 'set', fields}`: some settings, units, or name, time zone, altitude and now.
@@ -99,6 +101,7 @@ export const courseChange = v.variant('part', [
   }),
   listChange({ part: 'people', item: personSchema, fields: personFields, clear: clearing('awayOn') }),
   listChange({ part: 'stores', item: sandStoreSchema, fields: storeFields, clear: {} }),
+  listChange({ part: 'tineSets', item: tineStoreSchema, fields: tineFields, clear: {} }),
   listChange({ part: 'fixtures', item: fixtureSchema, fields: fixtureFields, clear: {} }),
   v.strictObject({
     part: v.literal('settings'),

@@ -10,6 +10,12 @@ it('words what a plan takes for granted', () => {
   expect(assumedSentence('sand-stock-unknown:kilnDried', context)).toBe(
     'No store of kiln-dried sand is named: there is taken to be enough.',
   )
+  expect(assumedSentence('tine-sets-unknown:12/9', context)).toBe(
+    'No sets of hollow 12 mm tines (9 mm inside) are in the stores: there are taken to be enough.',
+  )
+  expect(assumedSentence('tine-sets-unknown:10/0', context)).toBe(
+    'No sets of solid 10 mm tines are in the stores: there are taken to be enough.',
+  )
   expect(assumedSentence('outline-unknown:g07', context)).toMatch(/^Long Meadow has no outline/u)
 })
 

@@ -24,6 +24,13 @@ const SENTENCES: Readonly<Record<string, (fact: string, context: AssumedContext)
     const sand = SAND_WORDS[fact]
     return sand === undefined ? null : `No store of ${sand} is named: there is taken to be enough.`
   },
+  'tine-sets-unknown': (fact) => {
+    const tine = /^([\d.]+)\/([\d.]+)$/u.exec(fact)
+    if (tine === null) return null
+    const [, hole = '', core = ''] = tine
+    const kind = Number(core) === 0 ? `solid ${hole} mm tines` : `hollow ${hole} mm tines (${core} mm inside)`
+    return `No sets of ${kind} are in the stores: there are taken to be enough.`
+  },
   'shed-unknown': () => 'No shed on the map: machines are taken to live in the middle of its greens.',
   'cut-off': (fact, { greenNames }) =>
     `${greenNames.get(fact) ?? fact} is shut in by water, wood or ground that is no-go: the way there is taken straight.`,

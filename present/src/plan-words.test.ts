@@ -87,6 +87,10 @@ const WORDED: readonly (readonly [string, string])[] = [
     'The bay lacks 1.2 t for loading sand for 7 Long Meadow on Mon 10 Aug at 15:00.',
   ],
   [
+    said('tinesGone', ['core'], { by: 0.25 }),
+    'There are no sharp tines left for coring 7 Long Meadow on Mon 10 Aug at 15:00: 0.25 sets missing by then.',
+  ],
+  [
     said('noTravel', ['set', 'core'], { by: 3 }),
     'Ann lacks 3 min for the way to coring 7 Long Meadow on Mon 10 Aug at 15:00.',
   ],
@@ -144,6 +148,9 @@ describe('why a green is left out', () => {
   it('gives the figures that it knows', () => {
     expect(why('sandShort', { needT: 2.3, availableT: 1.1 })).toBe(
       '7 Long Meadow is left out: there is not enough sand (it takes 2.3 t; 1.1 t can be had).',
+    )
+    expect(why('tinesShort', { needSets: 1, availableSets: 0.4 })).toBe(
+      '7 Long Meadow is left out: there are not enough tines (it wears out 1 set; 0.4 sets can be had for it).',
     )
     expect(why('noWindow', { needMin: 250, longestWindowMin: 90 })).toBe(
       '7 Long Meadow is left out: no stretch of dry, light, workable hours is long enough to open and finish it (at least 4 h 10 min of work; the longest dry window is 1 h 30 min).',

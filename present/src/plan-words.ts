@@ -72,6 +72,12 @@ const long = ({ by }: Violation): string => durationWords(Math.ceil(by))
 
 const sand = ({ by }: Violation, n: PlanNames): string => quantityWords('sand', by, n.units)
 
+/** Sets of tines: '1 set', '0.25 sets'. */
+const setsWords = (sets: number): string => {
+  const figure = decimal(sets, sets < 10 ? 2 : 0)
+  return `${figure} ${Number(figure) === 1 ? 'set' : 'sets'}`
+}
+
 /** The people who are on all the tasks concerned; who of several it is, the rule does not say. */
 const people = (violation: Violation, n: PlanNames): string => {
   const [first, ...rest] = tasksOf(violation, n)
@@ -122,6 +128,8 @@ const SENTENCES: Readonly<Record<Rule, (v: Violation, n: PlanNames) => string>> 
     `${machine(v, n)} lacks ${sand(v, n)} of sand for ${work(v, n)}${when(v, n)}: no load brings it.`,
   hopperOverfull: (v, n) => `${machine(v, n)} is loaded with ${sand(v, n)} more than it holds${when(v, n)}.`,
   stockGone: (v, n) => `The bay lacks ${sand(v, n)} for ${work(v, n)}${when(v, n)}.`,
+  tinesGone: (v, n) =>
+    `There are no sharp tines left for ${work(v, n)}${when(v, n)}: ${setsWords(v.by)} missing by then.`,
   outsideShift: (v, n) =>
     `${begun(work(v, n))} runs ${long(v)} outside a shift${when(v, n)} (${people(v, n)}).`,
   breakMissed: (v, n) =>
@@ -198,6 +206,13 @@ const sandWords = (facts: Facts, n: PlanNames): string => {
     : ` (it takes ${quantityWords('sand', needT, n.units)}; ${quantityWords('sand', availableT, n.units)} can be had)`
 }
 
+const tineWords = (facts: Facts): string => {
+  const [need, available] = [numberIn(facts, 'needSets'), numberIn(facts, 'availableSets')]
+  return need === null || available === null
+    ? ''
+    : ` (it wears out ${setsWords(need)}; ${setsWords(available)} can be had for it)`
+}
+
 const trainedWords = (facts: Facts): string => {
   const [trained, needed] = [numberIn(facts, 'trained'), numberIn(facts, 'needed')]
   return trained === null || needed === null
@@ -220,6 +235,7 @@ const REASONS: Readonly<Record<Unplanned['reason'], (facts: Facts, n: PlanNames)
   noTimeLeft: (facts) =>
     `is left out: it would fit alone, but not beside the greens that are planned${windowWords(facts)}.`,
   sandShort: (facts, n) => `is left out: there is not enough sand${sandWords(facts, n)}.`,
+  tinesShort: (facts) => `is left out: there are not enough tines${tineWords(facts)}.`,
   servicesNotLocated: (facts, n) => `is left out: locate the services under it first${depthWords(facts, n)}.`,
   notPrescribed: () => `is left out: the prescription does not name it.`,
   skipped: (facts) =>

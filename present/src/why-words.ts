@@ -27,6 +27,7 @@ const SAID: Readonly<Record<Hold, Say>> = {
   rain: (_, at) => `the rain, which ends at ${at}`,
   firstGreenCheck: (task, at, n) =>
     `the look over the first green after ${waitedFor(task, n)}: done at ${at}`,
+  delivery: (_, at) => `a delivery, which comes at ${at}: before it there is too little in stock`,
   nothing: () => 'nothing',
 }
 

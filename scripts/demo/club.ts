@@ -185,6 +185,18 @@ const PEOPLE = [
   }),
 ]
 
+/** Tines of the two diameters of the demo's prescription: more than its nineteen greens wear (about 1.4 sets of the larger, a quarter of a set of the smaller). */
+const TINE_SETS = [
+  {
+    id: 'tines-10-8',
+    holeDiameterMm: 10,
+    coreDiameterMm: 8,
+    sets: 2,
+    deliveries: [{ date: '2026-08-12', time: '09:30', sets: 1 }],
+  },
+  { id: 'tines-8-6', holeDiameterMm: 8, coreDiameterMm: 6, sets: 1, deliveries: [] },
+]
+
 const STORES = [
   {
     id: 'damp-sand',
@@ -232,6 +244,7 @@ export const demoClub = () => ({
   machines: MACHINES,
   people: PEOPLE,
   stores: STORES,
+  tineSets: TINE_SETS,
   fixtures: FIXTURES,
   settings: {
     rainStopMmPerH: 0.2,

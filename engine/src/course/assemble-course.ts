@@ -11,6 +11,7 @@ import {
   filledPlaces,
   filledSettings,
   filledStores,
+  filledTineSets,
   filledUnits,
 } from './fill-club.ts'
 import { slugOf } from './slug.ts'
@@ -45,6 +46,7 @@ export const assembledCourse = (ground: Ground, club: ClubMember): Result<Course
   const machines = filledMachines(club.machines)
   const people = filledPeople(club.people)
   const stores = filledStores(club.stores, { bay: places.bay, greensM2 })
+  const tineSets = filledTineSets(club.tineSets)
   const fixtures = filledFixtures(club.fixtures)
   const settings = filledSettings(club.settings)
   const units = filledUnits(club.units)
@@ -62,6 +64,7 @@ export const assembledCourse = (ground: Ground, club: ClubMember): Result<Course
     machines: machines.value,
     people: people.value,
     stores: stores.value,
+    ...(tineSets === undefined ? {} : { tineSets }),
     fixtures: fixtures.value,
     settings: settings.value,
     units: units.value,

@@ -14,6 +14,7 @@ import {
   place,
   sandStore,
   settings,
+  tineStore,
   unitsWanted,
 } from './course.ts'
 
@@ -62,6 +63,7 @@ export const placeProperties = v.object({
 
 const { kind: _kind, ...machineFacts } = machine.entries
 const { name: personName, ...personFacts } = person.entries
+const { sets: setsInStock, holeDiameterMm, coreDiameterMm, ...tineFacts } = tineStore.entries
 const { kind: storeKind, stockT, ...storeFacts } = sandStore.entries
 
 /** A machine: its kind, and whatever else is known of it. */
@@ -86,6 +88,14 @@ export const storeInFile = v.strictObject({
   ...v.partial(v.object(storeFacts)).entries,
 })
 
+/** Tine sets: which tine and how many, and whatever else is known. */
+export const tinesInFile = v.strictObject({
+  holeDiameterMm,
+  coreDiameterMm,
+  sets: setsInStock,
+  ...v.partial(v.object(tineFacts)).entries,
+})
+
 const fixtureInFile = v.strictObject({ ...fixture.entries, id: v.optional(id) })
 const settingsInFile = v.strictObject(v.partial(settings).entries)
 const unitsInFile = v.strictObject(v.partial(unitsWanted).entries)
@@ -101,6 +111,7 @@ export const clubMember = v.strictObject({
   machines: v.optional(v.array(machineInFile)),
   people: v.optional(v.array(personInFile)),
   stores: v.optional(v.array(storeInFile)),
+  tineSets: v.optional(v.array(tinesInFile)),
   fixtures: v.optional(v.array(fixtureInFile)),
   settings: v.optional(settingsInFile),
   units: v.optional(unitsInFile),
@@ -163,5 +174,6 @@ export const courseFile = v.object({
 export type GreenProperties = Readonly<v.InferOutput<typeof greenProperties>>
 export type MachineInFile = Readonly<v.InferOutput<typeof machineInFile>>
 export type PersonInFile = Readonly<v.InferOutput<typeof personInFile>>
+export type TinesInFile = Readonly<v.InferOutput<typeof tinesInFile>>
 export type StoreInFile = Readonly<v.InferOutput<typeof storeInFile>>
 export type ClubMember = Readonly<v.InferOutput<typeof clubMember>>

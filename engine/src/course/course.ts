@@ -211,6 +211,41 @@ export const sandStore = v.object({
   ),
 })
 
+/** What tells one tine from another: the outside makes the hole, the inside takes the core. */
+export const tineDiameters = {
+  holeDiameterMm: quantity({
+    meaning: 'Outside diameter of the tine: the hole',
+    unit: 'mm',
+    min: 2,
+    max: 40,
+  }),
+  coreDiameterMm: quantity({
+    meaning: 'Inside diameter of the tine: the core; 0 for solid',
+    unit: 'mm',
+    min: 0,
+    max: 38,
+  }),
+}
+
+/** Tines of one kind in stock, and what is still to come. A set is a full complement for one machine; how many greens it lasts is told in the prescription (`setLifeGreens`). */
+export const tineStore = v.object({
+  id,
+  ...tineDiameters,
+  sets: quantity({
+    meaning: 'Sets in stock; one that is half worn counts half',
+    unit: '1',
+    min: 0,
+    max: 200,
+  }),
+  deliveries: v.array(
+    v.object({
+      date: plainDate,
+      time: clockTime,
+      sets: quantity({ meaning: 'Sets delivered', unit: '1', min: 0.1, max: 200 }),
+    }),
+  ),
+})
+
 /** A date that golfers hold: which greens must be in play when. */
 export const fixture = v.object({
   id,
@@ -287,6 +322,8 @@ export const course = v.object({
   machines: v.array(machine),
   people: v.array(person),
   stores: v.array(sandStore),
+  /** Sets of tines; absent where the club does not keep count of them. */
+  tineSets: v.optional(v.array(tineStore)),
   fixtures: v.array(fixture),
   settings,
   units: unitsWanted,
@@ -297,6 +334,7 @@ export type Place = Readonly<v.InferOutput<typeof place>>
 export type Machine = Readonly<v.InferOutput<typeof machine>>
 export type Person = Readonly<v.InferOutput<typeof person>>
 export type SandStore = Readonly<v.InferOutput<typeof sandStore>>
+export type TineStore = Readonly<v.InferOutput<typeof tineStore>>
 export type Fixture = Readonly<v.InferOutput<typeof fixture>>
 export type Settings = Readonly<v.InferOutput<typeof settings>>
 export type UnitsWanted = Readonly<v.InferOutput<typeof unitsWanted>>

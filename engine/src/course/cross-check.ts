@@ -64,7 +64,14 @@ const greenOrders = (greens: readonly Green[]): readonly Order[] =>
     ),
   )
 
-const clubOrders = ({ machines, people, fixtures }: Course): readonly Order[] => [
+const clubOrders = ({ machines, people, fixtures, tineSets = [] }: Course): readonly Order[] => [
+  ...tineSets.map((tines, i) => ({
+    where: inClub(tines.id, `tineSets[${i}]`),
+    field: 'coreDiameterMm',
+    value: tines.coreDiameterMm,
+    limitField: 'holeDiameterMm',
+    limit: tines.holeDiameterMm,
+  })),
   ...machines.map((machine, i) => ({
     where: inClub(machine.name, `machines[${i}]`),
     field: 'overlapM',
@@ -165,7 +172,7 @@ export const crossCheck = (course: Course): CourseError | undefined =>
   twoOfOneId('place', course.places) ??
   twoOfOneId('machine', course.machines) ??
   twoOfOneId('person', course.people) ??
-  twoOfOneId('store', course.stores) ??
+  twoOfOneId('store', [...course.stores, ...(course.tineSets ?? [])]) ??
   twoOfOneId('fixture', course.fixtures) ??
   twoOfOneId(
     'service',

@@ -1,6 +1,6 @@
 import { assumedFact } from './assumed.ts'
-import type { Fixture, Machine, Person, Place, SandStore, Settings, UnitsWanted } from './course.ts'
-import type { ClubMember, MachineInFile, PersonInFile, StoreInFile } from './course-file.ts'
+import type { Course, Fixture, Machine, Person, Place, SandStore, Settings, UnitsWanted } from './course.ts'
+import type { ClubMember, MachineInFile, PersonInFile, StoreInFile, TinesInFile } from './course-file.ts'
 import { freeId, slugOf } from './slug.ts'
 import {
   METRIC_UNITS,
@@ -131,6 +131,14 @@ export const filledStores = (
     ? { value: filled.value, assumed: [assumedFact('stores.typical', enoughT)] }
     : filled
 }
+
+/** The tine sets of the file with ids; absent where the club keeps no count of them. */
+export const filledTineSets = (given: readonly TinesInFile[] | undefined): Course['tineSets'] =>
+  given === undefined
+    ? undefined
+    : withIds<TinesInFile>(given, (one) =>
+        slugOf(`tines ${one.holeDiameterMm} ${one.coreDiameterMm}`, 'tines'),
+      ).map((one) => ({ ...one, deliveries: one.deliveries ?? [] }))
 
 /** Fixtures with ids; none when none are told. */
 export const filledFixtures = (given: ClubMember['fixtures']): Filled<Fixture[]> => {

@@ -283,6 +283,11 @@ describe('bad files', () => {
       { type: 'notBelow', field: 'overlapM' },
     ],
     [
+      'a tine as wide inside as outside',
+      club({ tineSets: [{ holeDiameterMm: 10, coreDiameterMm: 10, sets: 1 }] }),
+      { type: 'notBelow', field: 'coreDiameterMm', limit: '10' },
+    ],
+    [
       'sand in a bay that is not there',
       club({ stores: [{ kind: 'damp', stockT: 20, place: 'yard' }] }),
       { type: 'unknownReference', what: 'sandBay', id: 'yard' },
@@ -328,5 +333,32 @@ describe('bad files', () => {
     const features = Array.from({ length: 5001 }, () => 1)
     expect(errorOf(fileText(features))).toMatchObject({ type: 'tooMany', what: 'features', received: 5001 })
     expect(errorOf(' '.repeat(20_000_001))).toMatchObject({ type: 'tooLarge', sizeMB: 21 })
+  })
+})
+
+describe('tine sets', () => {
+  const tines = { holeDiameterMm: 12, coreDiameterMm: 9, sets: 2 }
+
+  test('are counted only where the file has them, and are written back as they were', () => {
+    expect(read(club({})).course.tineSets).toBeUndefined()
+    const { course } = read(club({ tineSets: [tines, { ...tines, id: 'spare', sets: 0.5 }] }))
+    expect(course.tineSets).toEqual([
+      { ...tines, id: 'tines-12-9', deliveries: [] },
+      { ...tines, id: 'spare', sets: 0.5, deliveries: [] },
+    ])
+    expect(read(writeCourse(course)).course.tineSets).toEqual(course.tineSets)
+  })
+
+  test('have their range told, and no id in common with a sand store', () => {
+    expect(errorOf(club({ tineSets: [{ ...tines, sets: 300 }] }))).toMatchObject({
+      type: 'outOfRange',
+      field: 'tineSets[0].sets',
+      max: 200,
+    })
+    expect(
+      errorOf(
+        club({ stores: [{ id: 'one', kind: 'damp', stockT: 1 }], tineSets: [{ ...tines, id: 'one' }] }),
+      ),
+    ).toEqual({ type: 'twoOfOneId', what: 'store', id: 'one' })
   })
 })

@@ -7,6 +7,7 @@ import { OPERATIONS_BY_MACHINE_KIND, type Operation } from './operations.ts'
 import type { ChainStep, Prescription, PrescriptionGroup } from './prescription.ts'
 import type { ProblemStep } from './problem.ts'
 import { openedBy, sandForGreen, type Opened, type SandForGreen } from './sand-for-green.ts'
+import { tineUse } from './tine-sets.ts'
 import { stepMinutes, type PassTimer } from './step-minutes.ts'
 
 /** Everything a prescription means for one green. */
@@ -72,6 +73,7 @@ const stepsOf = (
       const isFirst = covering === 0
       const isLast = covering === step.passes - 1
       const dressing = step.operation === 'dress'
+      const tines = tineUse(course, work.green, step)
       const loads = dressing ? Math.ceil(work.sand.loads / dressPasses) : 1
       return Array.from({ length: loads }, (_, part): ProblemStep => {
         if (dressing) load++
@@ -90,6 +92,7 @@ const stepsOf = (
           lagMin: isFirst && part === 0 ? (step.waitMin ?? 0) : 0,
           nextDay: isFirst && part === 0 && step.nextDay === true,
           dryNeedMm: isFirst && step.drySand === true ? dryNeedMm : 0,
+          ...(tines === undefined ? {} : { tines }),
         }
       })
     }).flat(),

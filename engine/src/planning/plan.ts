@@ -42,6 +42,7 @@ export const UNPLANNED_REASONS = [
   'noSkill',
   'noWindow',
   'sandShort',
+  'tinesShort',
   'servicesNotLocated',
   'notPrescribed',
   'noTimeLeft',

@@ -1,22 +1,11 @@
 import * as v from 'valibot'
 import { count, quantity } from '../catalogue/quantity.ts'
-import { id } from '../course/course.ts'
+import { id, tineDiameters } from '../course/course.ts'
 import { EFFECTS, OPERATIONS } from './operations.ts'
 
 /** Hollow or solid tines as set for a group of greens. Outside makes the hole, inside takes the core (0 for solid). */
 export const tineSetting = v.object({
-  holeDiameterMm: quantity({
-    meaning: 'Outside diameter of the tine: the hole',
-    unit: 'mm',
-    min: 2,
-    max: 40,
-  }),
-  coreDiameterMm: quantity({
-    meaning: 'Inside diameter of the tine: the core; 0 for solid',
-    unit: 'mm',
-    min: 0,
-    max: 38,
-  }),
+  ...tineDiameters,
   acrossMm: quantity({ meaning: 'Distance between holes across the machine', unit: 'mm', min: 10, max: 300 }),
   alongMm: quantity({ meaning: 'Distance between holes along the run', unit: 'mm', min: 10, max: 300 }),
   depthMm: quantity({ meaning: 'Depth of the hole', unit: 'mm', min: 5, max: 400 }),

@@ -63,7 +63,12 @@ export type ProblemStep = {
   readonly nextDay: boolean
   /** Water that must leave the sand before this step, mm; 0 when nothing has to dry. */
   readonly dryNeedMm: number
+  /** Tines that it wears; absent where it tines nothing or the club keeps no count of such tines. */
+  readonly tines?: TineUse
 }
+
+/** What a covering takes of the tine sets: which kind (index into the kinds of `tine-sets.ts`), and so many sets of it. */
+export type TineUse = { readonly kind: number; readonly sets: number }
 
 export type ProblemGreen = {
   readonly id: string
@@ -90,6 +95,14 @@ export type ProblemStore = {
   readonly deliveries: readonly { readonly atMin: number; readonly massT: number }[]
 }
 
+/** Tine sets of one kind over time. */
+export type ProblemTines = {
+  /** Number of the kind: entries of one kind count together. */
+  readonly kind: number
+  readonly sets: number
+  readonly deliveries: readonly { readonly atMin: number; readonly sets: number }[]
+}
+
 /** A green left out before the search: why. */
 export type Excluded = {
   readonly green: string
@@ -112,6 +125,8 @@ export type Problem = {
   readonly greens: readonly ProblemGreen[]
   readonly excluded: readonly Excluded[]
   readonly stores: readonly ProblemStore[]
+  /** Entry by entry of the course's `tineSets`; absent where the club keeps no count. */
+  readonly tines?: readonly ProblemTines[]
   /** Spans in which it rains, in order, not touching. */
   readonly rain: readonly Span[]
   /** When each operation may be worked, in order, not touching. */
@@ -144,7 +159,7 @@ export type Schedule = {
   readonly tasks: readonly ScheduledTask[]
   readonly unplanned: readonly {
     readonly green: number
-    readonly reason: 'noWindow' | 'noTimeLeft' | 'sandShort' | 'skipped'
+    readonly reason: 'noWindow' | 'noTimeLeft' | 'sandShort' | 'tinesShort' | 'skipped'
     readonly facts: Readonly<Record<string, unknown>>
   }[]
 }

@@ -12,6 +12,7 @@ import type { Prescription } from './prescription.ts'
 import type { Problem, ProblemDay, ProblemGreen } from './problem.ts'
 import { minuteAt, readMachine, readPerson } from './read-crew.ts'
 import { readStores } from './read-stores.ts'
+import { readTineSets, uncountedTines } from './tine-sets.ts'
 import type { ReadSky, Sky } from './sky.ts'
 
 /** What a plan is made from. */
@@ -85,12 +86,14 @@ const assumptions = (
   originMs: number,
   unknownSand: readonly string[],
   cutOff: readonly string[],
+  uncounted: readonly string[],
 ): readonly string[] => [
   ...(input.weather === null ? ['no-forecast'] : []),
   ...(sky.forecastEndsMin === null || input.weather === null
     ? []
     : [`dry-after:${isoWithOffset(originMs + sky.forecastEndsMin * MINUTE_MS, input.course.timeZone)}`]),
   ...unknownSand.map((kind) => `sand-stock-unknown:${kind}`),
+  ...uncounted.map((kind) => `tine-sets-unknown:${kind}`),
   ...(input.course.places.some((place) => place.kind === 'shed') ? [] : ['shed-unknown']),
   ...cutOff.map((place) => `cut-off:${place}`),
   ...input.course.greens
@@ -122,6 +125,7 @@ export const readProblem = (input: PlanInput, ports: Ports): Result<Problem, Pla
   const sky = ports.sky({ course, weather: input.weather, originMs, days, horizonMin })
   if (!sky.ok) return fail({ type: 'threshold', error: sky.error })
   const kinds = new Set(works.filter((work) => work.sand.loads > 0).map((work) => work.group.sand.kind))
+  const tines = readTineSets(course, originMs)
   const { stores, unknown } = readStores(course, originMs, places, kinds)
   return ok({
     originMs,
@@ -135,10 +139,11 @@ export const readProblem = (input: PlanInput, ports: Ports): Result<Problem, Pla
     greens: works.map((work, index) => problemGreen(input, originMs, firstGreen + index, work)),
     excluded,
     stores,
+    ...(tines === undefined ? {} : { tines }),
     rain: sky.value.rain,
     workable: sky.value.workable,
     driedMm: sky.value.driedMm,
     settings: course.settings,
-    assumed: assumptions(input, sky.value, originMs, unknown, places.cutOff),
+    assumed: assumptions(input, sky.value, originMs, unknown, places.cutOff, uncountedTines(course, works)),
   })
 }

@@ -23,6 +23,7 @@ export const RULES = [
   'noRefill',
   'hopperOverfull',
   'stockGone',
+  'tinesGone',
   'outsideShift',
   'breakMissed',
   'notWorkable',

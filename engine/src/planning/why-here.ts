@@ -3,6 +3,7 @@ import { dryFrom } from './dried.ts'
 import { namedTasksOf } from './plan-to-tasks.ts'
 import type { PlanToCheck } from './plan.ts'
 import type { Problem, ScheduledTask } from './problem.ts'
+import { stockFrom, type Stock } from './stock.ts'
 import { instantWriter } from './schedule-to-plan.ts'
 import { walkTasks, type WalkTask } from './walk.ts'
 
@@ -21,6 +22,7 @@ export const HOLDS = [
   'hours',
   'rain',
   'firstGreenCheck',
+  'delivery',
   'nothing',
 ] as const
 
@@ -72,7 +74,8 @@ const chainReasons = (
   index: number,
 ): readonly Reason[] => {
   const own = walked[index]
-  if (own === undefined || own.step === null) return []
+  // The first step waits for none; what brings its machine is no step.
+  if (own === undefined || own.step === null || own.stepIndex === 0) return []
   const before = walked.findIndex(
     ({ task, stepIndex }) => task.green === own.task.green && stepIndex === own.stepIndex - 1,
   )
@@ -173,6 +176,30 @@ const skyReasons = (problem: Problem, walked: WalkTask): readonly Reason[] => {
   ]
 }
 
+/** What a task takes from stock: which, how much, and in which minute. */
+type Taken = { readonly stock: Stock; readonly amount: number; readonly atMin: number }
+
+const takenBy = (problem: Problem, { task, step }: WalkTask): Taken | null => {
+  const green = task.green === null ? undefined : problem.greens[task.green]
+  if (green === undefined) return null
+  if (step?.tines !== undefined)
+    return { stock: step.tines.kind, amount: step.tines.sets, atMin: task.startMin }
+  const filled =
+    task.kind === 'load'
+      ? green.steps.find((one) => one.operation === 'dress' && one.load === task.load)
+      : undefined
+  return filled === undefined ? null : { stock: green.sand.kind, amount: filled.sandT, atMin: task.startMin }
+}
+
+/** The delivery that what a task takes came with, where less than that lay there before it. */
+const deliveryReason = (problem: Problem, walked: readonly WalkTask[], index: number): readonly Reason[] => {
+  const own = walked[index] === undefined ? null : takenBy(problem, walked[index])
+  if (own === null) return []
+  const draws = walked.slice(0, index).flatMap((one) => takenBy(problem, one) ?? [])
+  const earliestMin = stockFrom({ problem, draws }, own.stock, 0, own.amount)
+  return earliestMin > 0 && earliestMin <= own.atMin ? [{ hold: 'delivery', earliestMin, task: null }] : []
+}
+
 /** The look over the first green, which every later opening waits for. */
 const checkReason = (problem: Problem, walked: readonly WalkTask[], index: number): readonly Reason[] => {
   const isOpening = ({ task, stepIndex }: WalkTask): boolean => {
@@ -197,6 +224,7 @@ export const whyHere = (problem: Problem, tasks: readonly ScheduledTask[], index
   const direct = (at: number): readonly Reason[] => [
     ...machineReason(tasks, walked, at),
     ...peopleReasons(problem, tasks, walked, at),
+    ...deliveryReason(problem, walked, at),
   ]
   const leads: Reason[] = []
   let at = index

@@ -321,6 +321,24 @@ export const BROKEN: readonly Broken[] = [
     ['a', 509, 1, ['dresser-a1', 'collector-a']],
   ),
   broken(
+    'tinesGone',
+    'a coring for which a fifth of a set is missing',
+    // Six tenths of a set for each green: 1.2 by 551, where only one set lies in the shed.
+    {
+      problem: {
+        ...base,
+        greens: base.greens.map((green) => ({
+          ...green,
+          steps: green.steps.map((one) =>
+            one.operation === 'core' ? { ...one, tines: { kind: 0, sets: 0.6 } } : one,
+          ),
+        })),
+        tines: [{ kind: 0, sets: 1, deliveries: [{ atMin: 552, sets: 1 }] }],
+      },
+    },
+    ['b', 551, 0.2, ['core-b']],
+  ),
+  broken(
     'noRefill',
     'a hopper with a load of 0.6 t for a green that takes 0.8 t',
     { tasks: withChanges({ 'load-b1': { green: 'a', load: 2 } }) },

@@ -29,6 +29,7 @@ import { order } from './rules/order.ts'
 import { hopper, stockGone } from './rules/sand.ts'
 import { pinMoved, pinRisksWrong } from './rules/pins.ts'
 import { servicesNotLocated } from './rules/services.ts'
+import { tinesGone } from './rules/tines.ts'
 import { noTravel } from './rules/travel.ts'
 
 /** Rules about the tasks alone; those that most often catch a moved task come first, for `isClean`. */
@@ -59,6 +60,7 @@ const TASK_RULES: readonly RuleCheck[] = [
   noMove,
   hopper,
   stockGone,
+  tinesGone,
   servicesNotLocated,
 ]
 

@@ -40,6 +40,9 @@ export const bySearch = (situation: Situation, broken: Broken): Schedule => {
       penalty: (tasks) => Math.round(changeOf(problem, old, tasks, nowMin).points),
     },
   })
-  const left = schedule.unplanned.flatMap(({ green }) => (skipped.has(green) ? [] : [green]))
-  return { tasks: [...schedule.tasks].sort(byTime), unplanned: unplannedOf(situation, left) }
+  const left = schedule.unplanned.filter(({ green }) => !skipped.has(green))
+  return {
+    tasks: [...schedule.tasks].sort(byTime),
+    unplanned: [...unplannedOf(situation, [], []), ...left],
+  }
 }

@@ -1,12 +1,10 @@
 import { isOperation, OPERATIONS, type Operation } from '../operations.ts'
 import type { Problem, ProblemStep, ScheduledTask } from '../problem.ts'
+import type { Draw } from '../stock.ts'
 import { copyDiary, longestFree, newDiary, write, type Diary } from './diary.ts'
 
 /** What lies in a dresser since it was last loaded. */
 export type Hopper = { readonly kind: 'damp' | 'kilnDried'; readonly massT: number }
-
-/** Sand taken from the bays. */
-export type Draw = Hopper & { readonly atMin: number }
 
 /**
  * A week half laid out: where each machine stands on each day and when it is free, what each person has to do, how far each green has come.
@@ -113,12 +111,14 @@ const loadInto = (field: Field, task: ScheduledTask, machine: number): void => {
   if (green === undefined || step === undefined) return
   const before = field.hopper[machine]?.massT ?? 0
   field.hopper[machine] = { kind: green.sand.kind, massT: before + step.sandT }
-  field.draws.push({ kind: green.sand.kind, massT: step.sandT, atMin: task.startMin })
+  field.draws.push({ stock: green.sand.kind, amount: step.sandT, atMin: task.startMin })
 }
 
-/** Writes work on a green into the field: how far the green has come. */
+/** Writes work on a green into the field: how far the green has come, and the tines that are worn. */
 export const markStep = (field: Field, task: ScheduledTask): void => {
   if (task.green === null || !isWork(task)) return
+  const tines = field.problem.greens[task.green]?.steps[field.done[task.green] ?? 0]?.tines
+  if (tines !== undefined) field.draws.push({ stock: tines.kind, amount: tines.sets, atMin: task.startMin })
   field.done[task.green] = (field.done[task.green] ?? 0) + 1
   field.endMin[task.green] = Math.max(field.endMin[task.green] ?? 0, task.finishMin)
   if (task.kind === 'dress') field.dressedMin[task.green] = task.finishMin

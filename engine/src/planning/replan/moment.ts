@@ -32,7 +32,7 @@ export type Slower = {
 /** Sand that lay in the bays at a moment. */
 export type SandSeen = { readonly kind: 'damp' | 'kilnDried'; readonly atMin: number; readonly massT: number }
 
-/** A delivery at another time. */
+/** A delivery at another time. `store`: place among the stores of the course, then its tine sets. */
 export type Redelivery = { readonly store: number; readonly date: string; readonly atMin: number }
 
 /** What was pinned, as the facts have it. */

@@ -4,7 +4,7 @@ import { crewFor, type Crew, type Loyalty } from './crew.ts'
 import { write } from './diary.ts'
 import { dayOf, markStep, type Field } from './field.ts'
 import { leadsTo, type Leads } from './leads.ts'
-import { sandFrom } from './sand.ts'
+import { stockFrom } from '../stock.ts'
 
 /** A step that looks for its place. */
 export type Wanted = {
@@ -31,7 +31,7 @@ export type Offer = {
   readonly cost: number
 }
 
-/** Earliest start from `from` on that hours, the machine's calendar and the sand allow. */
+/** Earliest start from `from` on that hours, the machine's calendar and what is in stock allow. */
 const allowedFrom = (
   field: Field,
   { green, step, anyHour }: Wanted,
@@ -57,9 +57,13 @@ const allowedFrom = (
     start = usable + leads.minutes
     if (leads.afterLoadMin >= 0) {
       const kind = problem.greens[green]?.sand.kind ?? 'damp'
-      const sand = sandFrom(field, kind, start - leads.afterLoadMin, step.sandT)
+      const sand = stockFrom(field, kind, start - leads.afterLoadMin, step.sandT)
       if (sand >= NEVER) return NEVER
       start = sand + leads.afterLoadMin
+    }
+    if (step.tines !== undefined) {
+      start = stockFrom(field, step.tines.kind, start, step.tines.sets)
+      if (start >= NEVER) return NEVER
     }
     if (start === before) return start
   }
@@ -143,7 +147,7 @@ export const take = (field: Field, wanted: Wanted, offer: Offer): ScheduledTask 
       finishMin: at + lead.minutes,
     })
     if (lead.kind === 'load') {
-      field.draws.push({ kind, massT: step.sandT, atMin: at })
+      field.draws.push({ stock: kind, amount: step.sandT, atMin: at })
     }
     at += lead.minutes
   }

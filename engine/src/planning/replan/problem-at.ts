@@ -7,6 +7,7 @@ import type {
   ProblemPerson,
   ProblemStep,
   ProblemStore,
+  ProblemTines,
   ScheduledTask,
   Span,
 } from '../problem.ts'
@@ -69,6 +70,12 @@ export const factorOf = (
 
 const scaled = (minutes: number, factor: number): number => Math.max(1, Math.round(minutes * factor))
 
+/** The whole wear of a covering counts with its first part. */
+const withoutTines = (step: ProblemStep): ProblemStep => {
+  const { tines: _tines, ...rest } = step
+  return rest
+}
+
 /** The step as the spells that were broken off leave it: one step for each of them, then what remains. */
 const splitStep = (
   step: ProblemStep,
@@ -76,7 +83,7 @@ const splitStep = (
   minutesLeft: ProblemStep['minutesByMachine'],
 ): readonly ProblemStep[] => [
   ...parts.map((_, index): ProblemStep => ({
-    ...step,
+    ...(index === 0 ? step : withoutTines(step)),
     // The whole load went into the hopper with the first part; whoever goes on has it there or, counted apart, in the next load.
     sandT: index === 0 ? step.sandT : 0,
     minutesByMachine: new Map([...step.minutesByMachine.keys()].map((machine) => [machine, 1])),
@@ -86,7 +93,7 @@ const splitStep = (
     dryNeedMm: index === 0 ? step.dryNeedMm : 0,
   })),
   {
-    ...step,
+    ...withoutTines(step),
     minutesByMachine: minutesLeft,
     effects: step.effects.filter((effect) => effect !== 'opens'),
     sandT: 0,
@@ -143,18 +150,25 @@ const takenT = (problem: Problem, tasks: readonly ScheduledTask[], kind: string,
     )
   }, 0)
 
+/** Deliveries of one entry of the course as the facts have them; `at` is its place among the stores and then the tine sets. */
+const movedBy = <T extends { readonly atMin: number }>(
+  moment: Moment,
+  at: number,
+  own: { readonly deliveries: readonly { readonly date: string }[] } | undefined,
+  deliveries: readonly T[],
+): readonly T[] =>
+  deliveries.map((delivery, index) => {
+    const date = own?.deliveries[index]?.date
+    const again = moment.deliveries.find((one) => one.store === at && one.date === date)
+    return again === undefined ? delivery : { ...delivery, atMin: again.atMin }
+  })
+
 /** Stores as the facts have them. What was seen in the bays counts with what had been taken by then, all of it in the first store of its kind. */
 const storesAt = (problem: Problem, { course, moment, standing }: Changed): readonly ProblemStore[] => {
-  const moved = problem.stores.map((store, index) => {
-    const own = course.stores[index]
-    if (own === undefined) return store
-    const deliveries = store.deliveries.map((delivery, at) => {
-      const date = own.deliveries[at]?.date
-      const again = moment.deliveries.find((one) => one.store === index && one.date === date)
-      return again === undefined ? delivery : { ...delivery, atMin: again.atMin }
-    })
-    return { ...store, deliveries }
-  })
+  const moved = problem.stores.map((store, index) => ({
+    ...store,
+    deliveries: movedBy(moment, index, course.stores[index], store.deliveries),
+  }))
   return [...moment.sand]
     .sort((a, b) => a.atMin - b.atMin)
     .reduce<readonly ProblemStore[]>((stores, seen) => {
@@ -171,6 +185,25 @@ const storesAt = (problem: Problem, { course, moment, standing }: Changed): read
       )
     }, moved)
 }
+
+/** Tine sets as the facts have them; nothing where no count is kept. */
+const tinesAt = (
+  { tines }: Problem,
+  { course, moment }: Changed,
+): { readonly tines?: readonly ProblemTines[] } =>
+  tines === undefined
+    ? {}
+    : {
+        tines: tines.map((entry, index) => ({
+          ...entry,
+          deliveries: movedBy(
+            moment,
+            course.stores.length + index,
+            course.tineSets?.[index],
+            entry.deliveries,
+          ),
+        })),
+      }
 
 /** Index that a step of the plain problem has once the parts before it are split off: that of what remains of it. */
 export const splitIndex = (standing: Standing, green: number, step: number): number =>
@@ -210,6 +243,7 @@ export const problemAt = (problem: Problem, changed: Changed): Problem => {
     people: problem.people.map((person, index) => withoutTime(person, outSpans(moment.peopleOut, index))),
     greens: problem.greens.map((green, index) => greenAt(problem, green, index, changed)),
     stores: storesAt(problem, changed),
+    ...tinesAt(problem, changed),
     committed: { nowMin: moment.nowMin, tasks: standing.tasks, pins: pinsAt(changed) },
   }
 }

@@ -78,7 +78,7 @@ export const wishesOf = ({ problem, standing }: Situation, broken: Broken): Wish
 /** A laid field as a schedule, with the greens that it leaves out. */
 const scheduleOf = (situation: Situation, { field, left }: Repaired): Schedule => ({
   tasks: [...field.tasks].sort(byTime),
-  unplanned: unplannedOf(situation, left),
+  unplanned: unplannedOf(situation, left, field.draws),
 })
 
 /** The old plan as it stands: what has been done, and all that has not begun exactly as planned. Null where facts make that impossible at a glance. */
@@ -94,7 +94,7 @@ const asPlanned = (situation: Situation, broken: Broken): Schedule | null => {
   if (steps.some(({ count, wanted }) => count !== 0 && count !== wanted)) return null
   const left = steps.flatMap(({ count }, green) => (count === 0 ? [green] : []))
   const waiting = left.filter((green) => broken.oldOpening[green] !== null)
-  return waiting.length > 0 ? null : { tasks, unplanned: unplannedOf(situation, left) }
+  return waiting.length > 0 ? null : { tasks, unplanned: unplannedOf(situation, left, []) }
 }
 
 /** Greens in work at now that the old plan, only shifted to the right, finishes in time. */

@@ -260,8 +260,9 @@ const gather = (ground: FactGround, into: Gathered, fact: DayFact, index: number
       into.sand.push({ kind: fact.sand, atMin: read.past('at', fact.at), massT: fact.massT })
       return
     case 'deliveryLate': {
-      const store = read.find('store', fact.store, course.stores)
-      const dates = course.stores[store]?.deliveries.map(({ date }) => date) ?? []
+      const stores = [...course.stores, ...(course.tineSets ?? [])]
+      const store = read.find('store', fact.store, stores)
+      const dates = stores[store]?.deliveries.map(({ date }) => date) ?? []
       if (!dates.includes(fact.date)) read.bad('date', 'unknown', dates, fact.date)
       into.deliveries.push({
         store,

@@ -4,7 +4,8 @@ import type { ScheduledTask } from '../problem.ts'
 import { walkTasks, type WalkTask } from '../walk.ts'
 import { bookPerson } from './person.ts'
 import { MACHINE, type Run } from './run.ts'
-import { drawSand } from './sand.ts'
+import { drawStock } from './stock.ts'
+import { FIRST_TINES } from './supplies.ts'
 import { insertAt } from './timeline.ts'
 import { addWork } from './works.ts'
 
@@ -41,9 +42,7 @@ const passMachine = (run: Run, walked: WalkTask, isLast: boolean): void => {
     isLast && isWayToBay(run, walked, scalars[hopper] ?? 0) ? (ground.bay[0] ?? 0) : to
   machines.data[entry + MACHINE.record] = -1
   machines.data[entry + MACHINE.closed] = 1
-  if (served < 0) return
-  const kind = ground.sandKind[ground.greenOfStep[served] ?? 0] ?? 0
-  drawSand(run, kind, task.startMin, ground.sandG[served] ?? 0)
+  if (served >= 0) drawStock(run, served, task.startMin)
 }
 
 const passGreen = (run: Run, { task, stepIndex }: WalkTask): void => {
@@ -54,6 +53,7 @@ const passGreen = (run: Run, { task, stepIndex }: WalkTask): void => {
   begun.next[green] = Math.max(begun.next[green] ?? 0, step + 1)
   begun.end[green] = Math.max(begun.end[green] ?? 0, task.finishMin)
   if (task.kind === 'dress') begun.dressed[green] = task.finishMin
+  if ((ground.stockOfStep[step] ?? -1) >= FIRST_TINES) drawStock(run, step, task.startMin)
   if (step === ground.openStep[green]) {
     begun.opened[green] = task.startMin
     begun.openedBy[green] = task.finishMin

@@ -1,7 +1,7 @@
 import { leadFrom } from './lead.ts'
 import { bookPerson, shift } from './person.ts'
 import { MACHINE, RECORD_HEAD, type Run } from './run.ts'
-import { drawSand } from './sand.ts'
+import { drawStock, takenBefore } from './stock.ts'
 import { entryAt, insertAt } from './timeline.ts'
 import { noteMachine, setMachineNumber, setScalar } from './undo.ts'
 
@@ -66,7 +66,7 @@ export const book = (run: Run, green: number, step: number): void => {
   noteMachine(run, row, found.gap)
   bookPeople(run, step, place)
   if (found.uses) setScalar(run, run.at.loaded + found.machine, 0)
-  if (found.afterLoad >= 0)
-    drawSand(run, ground.sandKind[green] ?? 0, found.start - found.afterLoad, ground.sandG[step] ?? 0)
+  const before = takenBefore(run, step, found.afterLoad)
+  if (before >= 0) drawStock(run, step, found.start - before)
   run.placed++
 }

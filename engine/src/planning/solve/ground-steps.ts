@@ -1,6 +1,7 @@
 import type { ChainMarks } from '../chain.ts'
 import { OPERATIONS } from '../operations.ts'
 import type { Problem, ProblemStep } from '../problem.ts'
+import { takesOf } from './supplies.ts'
 
 /** The steps of all greens, one after another: step `firstStep[green] + i` is the green's step `i`. */
 export type GroundSteps = {
@@ -16,7 +17,9 @@ export type GroundSteps = {
   readonly nextDay: Uint8Array
   readonly needsLoad: Uint8Array
   readonly isDress: Uint8Array
-  readonly sandG: Int32Array
+  /** Stock that the step takes from (index into `supplies`), -1 where it takes nothing; and how much, grams of sand or millionths of a tine set. */
+  readonly stockOfStep: Int8Array
+  readonly amount: Int32Array
   readonly leastMin: Int32Array
   /** Least minutes from the finish of a step to that of the green's clearing and of its finishing step; 0 behind them. */
   readonly clearTailMin: Int32Array
@@ -89,7 +92,7 @@ export const groundOfSteps = (problem: Problem, marks: readonly ChainMarks[]): G
     nextDay: flags((step) => step.nextDay),
     needsLoad: flags((step) => step.load !== null),
     isDress: flags((step) => step.operation === 'dress'),
-    sandG: whole((step) => Math.round(step.sandT * 1_000_000)),
+    ...takesOf(greens),
     leastMin: whole(leastOf),
     clearTailMin: tails('clear'),
     tailMin: tails('finish'),

@@ -7,9 +7,7 @@ import { groundOfPeople, type GroundPeople } from './ground-people.ts'
 import { groundOfSteps, type GroundSteps } from './ground-steps.ts'
 import { windowsOf, type WorkWindow } from './windows.ts'
 import { spansByDay, type SpansByDay } from './spans-by-day.ts'
-
-/** Sand of one kind over time: from each minute on, so many grams in all have been there. Grams, so that sums are exact. */
-export type Supply = { readonly fromMin: Int32Array; readonly totalG: Float64Array }
+import { SAND_KINDS, suppliesOf, type Supply } from './supplies.ts'
 
 /** What can be worked out once for a problem and serves every schedule: flat arrays of whole numbers, read and never written. */
 export type Ground = GroundSteps &
@@ -25,6 +23,7 @@ export type Ground = GroundSteps &
     readonly weak: Uint8Array
     /** Index into `supplies` and `bay`. */
     readonly sandKind: Uint8Array
+    /** Sand by kind, then tine sets by kind. */
     readonly supplies: readonly Supply[]
     readonly bay: Int32Array
     readonly setUpMin: Int32Array
@@ -41,23 +40,6 @@ export type Ground = GroundSteps &
     /** By when a step must be over: row `window * steps`. */
     readonly deadline: Int32Array
   }
-
-const KINDS = ['damp', 'kilnDried'] as const
-
-const GRAMS_PER_TONNE = 1_000_000
-
-const supplyOf = (problem: Problem, kind: (typeof KINDS)[number]): Supply => {
-  const stores = problem.stores.filter((store) => store.kind === kind)
-  const deliveries = stores.flatMap((store) => store.deliveries).sort((a, b) => a.atMin - b.atMin)
-  const stockT = stores.reduce((sum, store) => sum + store.stockT, 0)
-  // A gram is added back against the rounding of tonnes; the sand of a step is rounded to the nearest.
-  const grams = [stockT, ...deliveries.map(({ massT }) => massT)].map((t) => Math.round(t * GRAMS_PER_TONNE))
-  let total = 0
-  return {
-    fromMin: Int32Array.from([0, ...deliveries.map(({ atMin }) => atMin)]),
-    totalG: Float64Array.from(grams, (gram) => (total += gram)),
-  }
-}
 
 const flat = (rows: readonly Int32Array[]): Int32Array => {
   const size = rows[0]?.length ?? 0
@@ -84,9 +66,12 @@ export const groundOf = (problem: Problem): Ground => {
     dayEnd: Int32Array.from(days, (day) => day.endMin),
     greenPlace: Int32Array.from(greens, (green) => green.place),
     weak: Uint8Array.from(greens, (green) => (green.weak ? 1 : 0)),
-    sandKind: Uint8Array.from(greens, (green) => KINDS.indexOf(green.sand.kind)),
-    supplies: KINDS.map((kind) => supplyOf(problem, kind)),
-    bay: Int32Array.from(KINDS, (kind) => problem.stores.find((store) => store.kind === kind)?.place ?? 0),
+    sandKind: Uint8Array.from(greens, (green) => SAND_KINDS.indexOf(green.sand.kind)),
+    supplies: suppliesOf(problem),
+    bay: Int32Array.from(
+      SAND_KINDS,
+      (kind) => problem.stores.find((store) => store.kind === kind)?.place ?? 0,
+    ),
     setUpMin: Int32Array.from(machines, (machine) => machine.setUpMin),
     loadMin: Int32Array.from(machines, (machine) => machine.loadMin),
     crew: Int32Array.from(machines, (machine) => machine.crew),

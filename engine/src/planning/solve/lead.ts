@@ -17,7 +17,7 @@ const isFilled = (run: Run, machine: number, step: number): boolean => {
   const loaded = (run.scalars[run.at.loaded + machine] ?? 0) - 1
   if (loaded < 0) return false
   const kindOf = (one: number): number => ground.sandKind[ground.greenOfStep[one] ?? 0] ?? 0
-  return kindOf(loaded) === kindOf(step) && (ground.sandG[loaded] ?? 0) >= (ground.sandG[step] ?? 0)
+  return kindOf(loaded) === kindOf(step) && (ground.amount[loaded] ?? 0) >= (ground.amount[step] ?? 0)
 }
 
 /**

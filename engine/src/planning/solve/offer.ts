@@ -5,7 +5,7 @@ import { leadFrom, leadOf } from './lead.ts'
 import { canShift } from './person.ts'
 import { MACHINE, RECORD_HEAD, type Run } from './run.ts'
 import { WISH_MIN } from './recipe.ts'
-import { sandFrom } from './sand.ts'
+import { stockFrom, takenBefore } from './stock.ts'
 import { fitByDay } from './spans-by-day.ts'
 import { entryAt, firstFrom } from './timeline.ts'
 import type { CrewWanted, Lead, StepWanted } from './wanted.ts'
@@ -13,24 +13,25 @@ import type { CrewWanted, Lead, StepWanted } from './wanted.ts'
 /** What a machine that did this step in the plan to stay near to is preferred by, minutes. */
 const KEEP_PLAN_MIN = 60
 
-/** Earliest start at or after `from` that the hours, the machine's calendar and the sand allow. */
+/** Earliest start at or after `from` that the hours, the machine's calendar and what is in stock allow. */
 const allowedFrom = (run: Run, machine: number, wanted: CrewWanted, lead: Lead, from: number): number => {
   const { ground } = run
   const operation = ground.operation[wanted.step] ?? 0
+  const before = takenBefore(run, wanted.step, lead.afterLoad)
   let start = from
   for (;;) {
-    const before = start
+    const last = start
     if (!wanted.anyHour) start = fitByDay(ground.workable, operation, wanted.day, start, wanted.minutes)
     if (start >= NEVER) return NEVER
     start = fitByDay(ground.usable, machine, wanted.day, start - lead.minutes, lead.minutes + wanted.minutes)
     if (start >= NEVER) return NEVER
     start += lead.minutes
-    if (lead.afterLoad >= 0) {
-      const sand = sandFrom(run, wanted.step, start - lead.afterLoad)
-      if (sand >= NEVER) return NEVER
-      start = sand + lead.afterLoad
+    if (before >= 0) {
+      const taken = stockFrom(run, wanted.step, start - before)
+      if (taken >= NEVER) return NEVER
+      start = taken + before
     }
-    if (start === before) return start
+    if (start === last) return start
   }
 }
 

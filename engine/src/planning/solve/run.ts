@@ -24,7 +24,7 @@ export type Scalars = {
   /** Opening and end of the opening step of the green opened first; NEVER while there is none. */
   readonly firstOpened: number
   readonly firstChecked: number
-  /** By kind of sand: grams drawn in all. */
+  /** By kind of stock: what was drawn in all. */
   readonly drawn: number
   /** By machine: what lies in its hopper (0: nothing, else step + 1). */
   readonly loaded: number
@@ -52,7 +52,7 @@ export type Run = {
   /** Placed steps: step, machine, start, minutes, people (-1 where fewer). */
   readonly log: Int32Array
   readonly record: number
-  /** Sand drawn: kind, minute, grams. */
+  /** What was drawn from stock: kind, minute, amount. */
   readonly draws: Int32Array
   /** Greens in work: green, opening, finish, clearing. */
   readonly works: Int32Array
@@ -96,7 +96,7 @@ const MOST_ENTRIES = 400
 
 const scalarsOf = (ground: Ground): Scalars => {
   const drawn = 5
-  const loaded = drawn + 2
+  const loaded = drawn + ground.supplies.length
   const misses = loaded + ground.machines
   const size = misses + ground.windows.length
   return { records: 0, draws: 1, works: 2, firstOpened: 3, firstChecked: 4, drawn, loaded, misses, size }

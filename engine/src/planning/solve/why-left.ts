@@ -4,16 +4,31 @@ import { placeGreen } from './place-green.ts'
 import { plainRecipe } from './recipe.ts'
 import { newRun, type Run } from './run.ts'
 import { writeBegin } from './begin.ts'
+import { leftOver } from './stock.ts'
+import { FIRST_TINES } from './supplies.ts'
 
 type Why = Omit<Schedule['unplanned'][number], 'green'>
 
-/** Sand of a green's kind that will ever be there, tonnes. */
-const availableOf = (run: Run, index: number): number => {
-  const { problem } = run.ground
-  const kind = problem.greens[index]?.sand.kind
-  return problem.stores
-    .filter((store) => store.kind === kind)
-    .reduce((sum, store) => sum + store.stockT + store.deliveries.reduce((more, d) => more + d.massT, 0), 0)
+/** Parts of a tonne and of a set. */
+const PARTS = 1_000_000
+
+/** What a green would take of a stock that the greens planned leave too little of; null where there is enough of all. */
+const shortOf = (run: Run, index: number): Why | null => {
+  const { ground } = run
+  const needs = new Map<number, number>()
+  for (let step = run.begun.next[index] ?? 0; step < (ground.firstStep[index + 1] ?? 0); step++) {
+    const kind = ground.stockOfStep[step] ?? -1
+    if (kind >= 0) needs.set(kind, (needs.get(kind) ?? 0) + (ground.amount[step] ?? 0))
+  }
+  for (const [kind, need] of needs) {
+    const left = leftOver(run, kind)
+    if (need <= left) continue
+    const [needed, available] = [need / PARTS, Math.max(0, left) / PARTS]
+    return kind < FIRST_TINES
+      ? { reason: 'sandShort', facts: { needT: needed, availableT: available } }
+      : { reason: 'tinesShort', facts: { needSets: needed, availableSets: available } }
+  }
+  return null
 }
 
 /** Whether a green fits somewhere with the whole crew and every machine to itself, behind what stands already. */
@@ -31,17 +46,15 @@ const fitsAlone = ({ ground, nowMin, pins }: Run, green: number): boolean => {
 
 /**
  * Why a green found no place. `noWindow`: it would not fit even with the whole crew and every machine to itself (no dry window is long enough), or what is open of it
- * can't be finished in time; `sandShort`: it needs more sand than there will ever be; `noTimeLeft`: it fits alone, but not after the greens that are planned.
+ * can't be finished in time; `sandShort`, `tinesShort`: it needs more than the greens planned leave of all that will ever be there; `noTimeLeft`: it fits alone, but not after the greens that are planned.
  */
 export const whyLeft = (run: Run, index: number): Why => {
   const { begun, ground } = run
-  const green = ground.problem.greens[index]
   const open = ground.openStep[index] ?? 0
   const needMin = (ground.leastMin[open] ?? 0) + (ground.tailMin[open] ?? 0)
   const longestWindowMin = Math.max(0, ...ground.windows.map(({ startMin, endMin }) => endMin - startMin))
-  const availableT = availableOf(run, index)
-  const needT = green?.steps.reduce((sum, step) => sum + step.sandT, 0) ?? 0
-  if (needT > availableT) return { reason: 'sandShort', facts: { needT, availableT } }
+  const short = shortOf(run, index)
+  if (short !== null) return short
   const isOpen = (begun.opened[index] ?? -1) >= 0
   const reason = !isOpen && fitsAlone(run, index) ? 'noTimeLeft' : 'noWindow'
   return { reason, facts: { needMin, longestWindowMin } }
