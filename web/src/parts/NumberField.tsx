@@ -1,5 +1,6 @@
-import { useEffect, useId, useRef, useState } from 'preact/hooks'
+import { useId, useRef, useState } from 'preact/hooks'
 import { parseNumber } from './parse-number.ts'
+import { useTyped, useWhenGone } from './typed.ts'
 
 const PAUSE_MS = 450
 
@@ -22,26 +23,24 @@ type Props = {
 const shown = (value: number | null, digits: number): string =>
   value === null ? '' : String(Number(value.toFixed(digits)))
 
-/** A number with its unit. A valid number is handed on after a short pause in typing, and at once when the field is left. */
+/** A number with its unit. A valid number is handed on after a short pause in typing, and at once when the field is left or goes. */
 export const NumberField = (props: Props) => {
   const { label, unit, value, min, max, hint, digits = 3 } = props
   const id = useId()
-  const [text, setText] = useState(shown(value, digits))
+  const field = useTyped(shown(value, digits))
   const [message, setMessage] = useState<string | null>(null)
   const waiting = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
-  const editing = useRef(false)
 
-  useEffect(() => {
-    if (!editing.current) setText(shown(value, digits))
-  }, [value, digits])
-  useEffect(() => () => clearTimeout(waiting.current), [])
-
-  const commit = (typed: string) => {
+  /** True when the text will do. */
+  const commit = (typed: string): boolean => {
     clearTimeout(waiting.current)
+    waiting.current = undefined
+    // A field that was only looked into has nothing to say.
+    if (!field.isTyping()) return true
     if (typed.trim() === '' && props.onEmpty !== undefined) {
       setMessage(null)
-      if (value !== null) props.onEmpty()
-      return
+      field.handOn('', props.onEmpty)
+      return true
     }
     const parsed = parseNumber(typed, {
       label,
@@ -51,8 +50,15 @@ export const NumberField = (props: Props) => {
       ...(props.whole === undefined ? {} : { whole: props.whole }),
     })
     setMessage(parsed.ok ? null : parsed.message)
-    if (parsed.ok && typed !== shown(value, digits)) props.onValue(parsed.value)
+    if (parsed.ok) field.handOn(typed, () => props.onValue(parsed.value))
+    return parsed.ok
   }
+
+  const commitNow = useRef(commit)
+  commitNow.current = commit
+  useWhenGone(() => {
+    if (waiting.current !== undefined) commit(field.text)
+  })
 
   return (
     <div class="field">
@@ -63,21 +69,17 @@ export const NumberField = (props: Props) => {
           type="text"
           inputMode="decimal"
           autoComplete="off"
-          value={text}
+          value={field.text}
           aria-invalid={message !== null}
           aria-describedby={`${id}-hint`}
-          onFocus={() => {
-            editing.current = true
-          }}
           onInput={(event) => {
             const typed = event.currentTarget.value
-            setText(typed)
+            field.type(typed)
             clearTimeout(waiting.current)
-            waiting.current = setTimeout(() => commit(typed), PAUSE_MS)
+            waiting.current = setTimeout(() => commitNow.current(typed), PAUSE_MS)
           }}
           onBlur={(event) => {
-            editing.current = false
-            commit(event.currentTarget.value)
+            if (commit(event.currentTarget.value)) field.leave()
           }}
           onKeyDown={(event) => {
             if (event.key === 'Enter') commit(event.currentTarget.value)

@@ -1,7 +1,8 @@
 import type { ComponentChildren, TargetedEvent, TargetedInputEvent } from 'preact'
-import { useEffect, useId, useState } from 'preact/hooks'
+import { useId } from 'preact/hooks'
+import { useTyped, useWhenGone } from './typed.ts'
 
-/** A line of text, kept when the field is left. `check` answers with a sentence when the text won't do. */
+/** A line of text, kept when the field is left or goes. `check` answers with a sentence when the text won't do. */
 export const TextField = (props: {
   readonly label: string
   readonly value: string
@@ -11,21 +12,23 @@ export const TextField = (props: {
   readonly onValue: (text: string) => void
 }) => {
   const id = useId()
-  const [text, setText] = useState(props.value)
-  useEffect(() => setText(props.value), [props.value])
-  const message = text === props.value ? null : (props.check?.(text) ?? null)
-  const { type = 'text' } = props
+  const field = useTyped(props.value)
+  const { type = 'text', check } = props
+  const message = field.text === props.value ? null : (check?.(field.text) ?? null)
+  const commit = (typed: string): void => {
+    if (!field.isTyping() || (check?.(typed) ?? null) !== null) return
+    field.handOn(typed, () => props.onValue(typed))
+    field.leave()
+  }
+  useWhenGone(() => commit(field.text))
   const input = {
     id,
-    value: text,
+    value: field.text,
     autoComplete: 'off',
     'aria-invalid': message !== null,
     'aria-describedby': `${id}-hint`,
-    onInput: (event: TargetedInputEvent<HTMLInputElement>) => setText(event.currentTarget.value),
-    onChange: (event: TargetedEvent<HTMLInputElement>) => {
-      const typed = event.currentTarget.value
-      if (typed !== props.value && (props.check?.(typed) ?? null) === null) props.onValue(typed)
-    },
+    onInput: (event: TargetedInputEvent<HTMLInputElement>) => field.type(event.currentTarget.value),
+    onChange: (event: TargetedEvent<HTMLInputElement>) => commit(event.currentTarget.value),
   } as const
   return (
     <div class="field">

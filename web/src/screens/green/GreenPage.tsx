@@ -24,6 +24,8 @@ export const GreenPage = () => {
   const group = prescription.value === null ? null : groupTaking(prescription.value, green.id)
   return (
     <Page
+      // Another green has fields of its own: what is half typed here is never handed on there.
+      key={green.id}
       title={greenCalled(green)}
       over={
         <>
