@@ -44,6 +44,37 @@ describe('access tokens from the terminal', () => {
     await server.close()
   })
 
+  it('[J31] stand in the journal of every course: when they were made, and when revoked', async () => {
+    const server = await startServer({ dataDir, port: 0, host: '127.0.0.1', log: () => undefined })
+    const [demo] = await (await fetch(`${server.address}api/courses`)).json()
+    const made = await fetch(`${server.address}api/courses`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ name: 'Second course' }),
+    })
+    const second = await made.json()
+    await run('create', '--role', 'crew', '--name', 'Shed tablet')
+    const [row] = JSON.parse((await run('list', '--json')).out[0] ?? '[]')
+    await run('revoke', row.id)
+    await run('revoke', row.id)
+    for (const course of [demo.id, second.id]) {
+      const answer = await fetch(`${server.address}api/courses/${course}/entries?limit=1000`)
+      const { entries } = await answer.json()
+      const told = entries.filter((entry: { kind: string }) => entry.kind === 'accessChanged')
+      expect(told.map((entry: { author: string; body: unknown }) => [entry.author, entry.body])).toEqual([
+        [
+          'Terminal of the server',
+          { change: 'tokenMade', access: row.id, name: 'Shed tablet', role: 'crew' },
+        ],
+        [
+          'Terminal of the server',
+          { change: 'accessEnded', access: row.id, name: 'Shed tablet', role: 'crew' },
+        ],
+      ])
+    }
+    await server.close()
+  })
+
   it('are made only for a role that there is', async () => {
     expect(await run('create', '--role', 'owner')).toEqual({
       code: 2,

@@ -35,11 +35,8 @@ const create: Command = {
     const { options } = readOptions(argv, { ...PLACE, role: 'text', name: 'text' })
     const role = roleOf(required('role', options.role))
     const name = options.name ?? role
-    const { createToken } = await import('@swardwright/server')
-    const { token } = await withStorage(options, ({ tokens }) =>
-      createToken(tokens, { role, name, nowMs: Date.now() }),
-    )
-    io.out(token)
+    const { giveToken } = await import('@swardwright/server')
+    io.out(await withStorage(options, (storage) => giveToken(storage, { role, name, nowMs: Date.now() })))
     return 0
   },
 }
@@ -71,7 +68,8 @@ const revoke: Command = {
   run: async (argv, io) => {
     const { options, words } = readOptions(argv, PLACE, { least: 1, most: 1, names: 'the id of one token' })
     const [id = ''] = words
-    const isDone = await withStorage(options, ({ tokens }) => tokens.revoke(id, new Date().toISOString()))
+    const { endToken } = await import('@swardwright/server')
+    const isDone = await withStorage(options, (storage) => endToken(storage, id, Date.now()))
     if (!isDone) throw new BadInput(`there is no token ${id} that is still good`)
     io.out(`token ${id} is revoked`)
     return 0

@@ -214,9 +214,10 @@ export const KINDS = {
   }),
   accessChanged: kind({
     // 2: a members' page was opened or closed; a page has no role.
-    version: 2,
+    // 3: tokens for scripts are told too.
+    version: 3,
     acceptedFrom: 1,
-    lifts: [(body) => body],
+    lifts: [(body) => body, (body) => body],
     meaning: 'Somebody was let in, or their access ended.',
     roles: HANDS_ON,
     body: accessChangedBody,

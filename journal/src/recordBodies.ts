@@ -125,9 +125,14 @@ export const accessChangedBody = v.strictObject({
     'accessEnded',
     'membersPageOpened',
     'membersPageClosed',
+    'tokenMade',
   ]),
-  access: v.pipe(v.string(), v.maxLength(64), v.description('Id of the account, link, device or page')),
-  name: label('Name of the person or device'),
+  access: v.pipe(
+    v.string(),
+    v.maxLength(64),
+    v.description('Id of the account, link, device, page or token'),
+  ),
+  name: label('Name of the person, device or script'),
   role: v.optional(
     v.pipe(v.picklist(ROLES), v.description('None for a page that anybody with its address reads')),
   ),

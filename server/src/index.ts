@@ -13,7 +13,7 @@ export {
   type StartOptions,
 } from './startServer.ts'
 export { checkPair, newAuthority, newServerPair, type Pair, type TlsError } from './tls/authority.ts'
-export { createToken, type NewToken } from './access/tokens.ts'
+export { endToken, giveToken } from './access/tokenAccess.ts'
 export { jsonSchemaOf, type JsonSchema } from './jsonSchema.ts'
 export { openApiDocument } from './openApi.ts'
 export { providerOf, type Provider } from './weather/provider.ts'

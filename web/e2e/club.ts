@@ -49,5 +49,27 @@ export const turnTo = async (page: Page, club: Club, path: string): Promise<void
 
 /** Waits until everything recorded has reached the server. */
 export const untilSent = async (page: Page): Promise<void> => {
-  await expect(page.getByText('All kept and sent')).toBeVisible()
+  await expect(page.getByText('All kept and sent').filter({ visible: true }).first()).toBeVisible()
+}
+
+/** Waits until the app lies on the device, to be opened without a line. */
+export const untilAppKept = async (page: Page): Promise<void> => {
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+}
+
+/** Every entry that the server has, by its own pages. */
+export const entriesOn = async (club: Club): Promise<readonly { id: string; device: string }[]> => {
+  const [course] = (await (await fetch(`${club.address()}/api/courses`)).json()) as { id: string }[]
+  const entries: { id: string; device: string }[] = []
+  for (let cursor = '0', more = true; more;) {
+    const address = `${club.address()}/api/courses/${course?.id}/entries?after=${encodeURIComponent(cursor)}`
+    const answer = (await (await fetch(address)).json()) as {
+      entries: { id: string; device: string }[]
+      cursor: string
+      more: boolean
+    }
+    entries.push(...answer.entries)
+    ;({ cursor, more } = answer)
+  }
+  return entries
 }

@@ -1,14 +1,10 @@
 import type { Page } from '@playwright/test'
-import { expect, test, turnTo, untilSent, type Club } from './club.ts'
+import { entriesOn, expect, test, turnTo, untilAppKept, untilSent, type Club } from './club.ts'
 import { startNextBuild } from './next-build.ts'
 
 test.use({ serviceWorkers: 'allow' })
 
 const area = (page: Page) => page.getByLabel('Area', { exact: true })
-
-const untilKept = async (page: Page): Promise<void> => {
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
-}
 
 const setArea = async (page: Page, m2: number): Promise<void> => {
   await area(page).fill(String(m2))
@@ -31,21 +27,7 @@ const setAreas = async (page: Page, from: number, times: number): Promise<void> 
 }
 
 /** The ids of every entry that the server has. */
-const idsOn = async (club: Club): Promise<readonly string[]> => {
-  const [course] = (await (await fetch(`${club.address()}/api/courses`)).json()) as { id: string }[]
-  const ids: string[] = []
-  for (let cursor = '0', more = true; more;) {
-    const address = `${club.address()}/api/courses/${course?.id}/entries?after=${encodeURIComponent(cursor)}`
-    const answer = (await (await fetch(address)).json()) as {
-      entries: { id: string }[]
-      cursor: string
-      more: boolean
-    }
-    ids.push(...answer.entries.map(({ id }) => id))
-    ;({ cursor, more } = answer)
-  }
-  return ids
-}
+const idsOn = async (club: Club): Promise<readonly string[]> => (await entriesOn(club)).map(({ id }) => id)
 
 test('with the server gone the app opens, works figures out, records, and sends later', async ({
   page,
@@ -53,7 +35,7 @@ test('with the server gone the app opens, works figures out, records, and sends 
 }) => {
   await turnTo(page, club, '/green/g03')
   await untilSent(page)
-  await untilKept(page)
+  await untilAppKept(page)
   await club.stop()
 
   await page.goto(`${club.address()}/prescription`)
@@ -124,7 +106,7 @@ test('a new version waits until it is asked for, and what is half typed stays', 
   const builds = await startNextBuild(club.address())
   await page.goto(`${builds.address}/green/g03`)
   await expect(area(page)).toBeVisible()
-  await untilKept(page)
+  await untilAppKept(page)
   await area(page).fill('about 450')
   builds.update()
   await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')))

@@ -54,10 +54,10 @@ const byLease = (name: string, me: string, onTurn: () => void): Turns => {
 }
 
 /** The browser hands the lock on by itself when a page goes. */
-const byLock = (name: string, onTurn: () => void): Turns => {
+const byLock = (locks: LockManager, name: string, onTurn: () => void): Turns => {
   let mine = false
   const wait = async (steal: boolean): Promise<void> => {
-    await navigator.locks
+    await locks
       .request(name, { steal }, () => {
         mine = true
         onTurn()
@@ -74,4 +74,4 @@ const byLock = (name: string, onTurn: () => void): Turns => {
 
 /** Waits for this page's turn; `onTurn` is called whenever it comes. `me` tells pages apart. */
 export const takeTurns = (name: string, me: string, onTurn: () => void): Turns =>
-  'locks' in navigator ? byLock(name, onTurn) : byLease(name, me, onTurn)
+  'locks' in navigator ? byLock(navigator.locks, name, onTurn) : byLease(name, me, onTurn)
