@@ -18,7 +18,7 @@ const openMore = async (page: Page): Promise<void> => {
 
 /** How many entries wait, as the app tells it. */
 const expectWaiting = async (page: Page, count: number): Promise<void> => {
-  await turnTo(page, club, '/more')
+  await openMore(page)
   await expect(
     page.locator('main').getByText(`No line. ${count} changes kept here, not sent yet`),
   ).toBeVisible()

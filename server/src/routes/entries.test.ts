@@ -33,7 +33,7 @@ describe('pushing entries', () => {
     expect(await push(notes(1, 3))).toEqual({
       accepted: [idOf(1), idOf(2), idOf(3)],
       refused: [],
-      cursor: `3.${idOf(3)}`,
+      cursor: `3.${idOf(3)}.${NOW_MS}`,
     })
   })
 
@@ -152,10 +152,10 @@ describe('pulling entries', () => {
   it('[J27] pages from the beginning to the end', async () => {
     await push(notes(1, 5))
     const first = await pull('?limit=2')
-    expect(first).toMatchObject({ cursor: `2.${idOf(2)}`, more: true, reset: false })
+    expect(first).toMatchObject({ cursor: `2.${idOf(2)}.${NOW_MS}`, more: true, reset: false })
     expect(first.entries.map((entry) => entry.seq)).toEqual([1, 2])
     const second = await pull(`?limit=3&after=${first.cursor}`)
-    expect(second).toMatchObject({ cursor: `5.${idOf(5)}`, more: false })
+    expect(second).toMatchObject({ cursor: `5.${idOf(5)}.${NOW_MS}`, more: false })
     expect(await pull(`?after=${second.cursor}`)).toEqual({
       entries: [],
       cursor: second.cursor,
@@ -247,6 +247,15 @@ describe('a server put back from a backup', () => {
     expect((await ask(`?after=1.${idOf(1)}&seen=${cursor}`))['reset']).toBe(true)
     expect(await ask('?seen=here')).toMatchObject({ error: { field: 'seen' } })
     await lost.close()
+  })
+
+  it('[J28] starts a reader again whose last entry was sent anew and lies under its old number, behind others than before', async () => {
+    await push(notes(1, 2))
+    const resetAt = async (ms: number) => (await pull(`?after=2.${idOf(2)}.${ms}`)).reset
+    expect(await resetAt(NOW_MS)).toBe(false)
+    expect(await resetAt(NOW_MS - 60_000)).toBe(true)
+    // A cursor of an older server does not tell the moment.
+    expect((await pull(`?after=2.${idOf(2)}`)).reset).toBe(false)
   })
 
   it('[J28] that lost everything starts a reader again too', async () => {

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { idOf, noteEntry } from '../testing/entries.ts'
+import { NOW_MS, idOf, noteEntry } from '../testing/entries.ts'
 import { testServer, type TestServer } from '../testing/testServer.ts'
 
 let server: TestServer
@@ -47,9 +47,9 @@ describe('the live stream', () => {
   it('[J29] tells the end of the journal at once and after each push', async () => {
     await pushTo('links', 1)
     const stream = await open()
-    expect(await stream.next()).toBe(told(`1.${idOf(1)}`))
+    expect(await stream.next()).toBe(told(`1.${idOf(1)}.${NOW_MS}`))
     await pushTo('links', 2)
-    expect(await stream.next()).toBe(told(`2.${idOf(2)}`))
+    expect(await stream.next()).toBe(told(`2.${idOf(2)}.${NOW_MS}`))
     await stream.cancel()
   })
 
@@ -62,7 +62,7 @@ describe('the live stream', () => {
       url: '/api/courses/links/entries',
       payload: { entries: [noteEntry(1)] },
     })
-    expect(await stream.next()).toBe(told(`1.${idOf(1)}`))
+    expect(await stream.next()).toBe(told(`1.${idOf(1)}.${NOW_MS}`))
     await stream.cancel()
     await other.close()
   })
@@ -75,8 +75,8 @@ describe('the live stream', () => {
     await pushTo('links', 2)
     await pushTo('links', 2)
     await pushTo('links', 3)
-    expect(await stream.next()).toBe(told(`1.${idOf(2)}`))
-    expect(await stream.next()).toBe(told(`2.${idOf(3)}`))
+    expect(await stream.next()).toBe(told(`1.${idOf(2)}.${NOW_MS}`))
+    expect(await stream.next()).toBe(told(`2.${idOf(3)}.${NOW_MS}`))
     await stream.cancel()
   })
 
@@ -86,7 +86,7 @@ describe('the live stream', () => {
     await second.next()
     await first.cancel()
     await pushTo('links', 1)
-    expect(await second.next()).toBe(told(`1.${idOf(1)}`))
+    expect(await second.next()).toBe(told(`1.${idOf(1)}.${NOW_MS}`))
     await second.cancel()
   })
 

@@ -7,7 +7,8 @@ import type { Handler } from './registrar.ts'
 /** Whether the reader's last entry is still the one that stands under its number. */
 const isHere = async (journal: JournalStore, course: string, cursor: Cursor): Promise<boolean> => {
   const [kept] = await journal.page(course, cursor.seq - 1, 1)
-  return kept?.seq === cursor.seq && kept.entry.id === cursor.id
+  if (kept?.seq !== cursor.seq || kept.entry.id !== cursor.id) return false
+  return cursor.receivedMs === null || cursor.receivedMs === Date.parse(kept.receivedAt)
 }
 
 const storedEntry = ({ entry, seq, receivedAt, skewMs }: KeptEntry) => ({
@@ -18,7 +19,7 @@ const storedEntry = ({ entry, seq, receivedAt, skewMs }: KeptEntry) => ({
 })
 
 const cursorOf = (kept: KeptEntry | undefined): Cursor | null =>
-  kept === undefined ? null : { seq: kept.seq, id: kept.entry.id }
+  kept === undefined ? null : { seq: kept.seq, id: kept.entry.id, receivedMs: Date.parse(kept.receivedAt) }
 
 /** Gives entries after a cursor, or from the beginning where the cursor is of a journal that is no longer here (rule J28). */
 export const pullEntries =

@@ -3,11 +3,13 @@ import type { Entry } from '@swardwright/journal'
 import { idOf, noteEntry } from '../testing/entries.ts'
 import type { ArrivingEntry, Storage } from './storage.ts'
 
+const RECEIVED_MS = Date.UTC(2026, 7, 10, 6)
+
 const arriving = (entry: Entry, sender = 'local', skewMs: number | null = null): ArrivingEntry => ({
   entry,
   sender,
   skewMs,
-  receivedAt: '2026-08-10T06:00:00.000Z',
+  receivedAt: new Date(RECEIVED_MS).toISOString(),
 })
 
 const notes = (from: number, to: number): readonly ArrivingEntry[] =>
@@ -29,7 +31,7 @@ const journalRules = (storage: () => Storage): void => {
     await journal.append('links', notes(1, 2), null)
     await journal.append('other', [arriving(noteEntry(9, 'x', 'other'))], null)
     const { end } = await journal.append('links', notes(3, 3), null)
-    expect(end).toEqual({ seq: 3, id: idOf(3) })
+    expect(end).toEqual({ seq: 3, id: idOf(3), receivedMs: RECEIVED_MS })
     expect((await journal.page('links', 0, 10)).map((kept) => kept.seq)).toEqual([1, 2, 3])
     expect((await journal.page('other', 0, 10)).map((kept) => kept.seq)).toEqual([1])
   })
@@ -46,7 +48,7 @@ const journalRules = (storage: () => Storage): void => {
     const again = [...notes(2, 3), arriving(noteEntry(1, 'another')), ...notes(3, 3)]
     const { outcomes, end } = await journal.append('links', again, null)
     expect(outcomes).toEqual(['known', 'stored', 'differs', 'known'])
-    expect(end).toEqual({ seq: 3, id: idOf(3) })
+    expect(end).toEqual({ seq: 3, id: idOf(3), receivedMs: RECEIVED_MS })
     expect((await journal.page('links', 0, 1))[0]?.entry.body).toEqual({ words: 'note 1' })
   })
 

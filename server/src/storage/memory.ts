@@ -33,7 +33,9 @@ const keep = (shelf: Shelf, arriving: ArrivingEntry): Outcome => {
 
 const endOf = (shelf: Shelf | undefined) => {
   const last = shelf?.kept.at(-1)
-  return last === undefined ? null : { seq: last.seq, id: last.entry.id }
+  return last === undefined
+    ? null
+    : { seq: last.seq, id: last.entry.id, receivedMs: Date.parse(last.receivedAt) }
 }
 
 const memoryJournal = (shelves: Map<string, Shelf>): JournalStore => ({

@@ -6,7 +6,10 @@ import { inPostgres } from './postgresTransaction.ts'
 import type { ArrivingEntry, JournalStore, KeptEntry, Outcome } from './storage.ts'
 
 const courseRow = v.object({ id: v.string(), name: v.string() })
-const endRow = v.object({ seq: v.number(), id: v.string() })
+const endRow = v.pipe(
+  v.object({ seq: v.number(), id: v.string(), received_at: v.string() }),
+  v.transform(({ seq, id, received_at: receivedAt }) => ({ seq, id, receivedMs: Date.parse(receivedAt) })),
+)
 const entryRow = v.object({
   seq: v.number(),
   received_at: v.string(),
@@ -27,7 +30,7 @@ const keptFrom = (row: unknown): KeptEntry => {
 
 const endOf = async (asked: Asked, course: string) => {
   const { rows } = await asked.query(
-    'SELECT seq, id FROM entry WHERE course = $1 ORDER BY seq DESC LIMIT 1',
+    'SELECT seq, id, received_at FROM entry WHERE course = $1 ORDER BY seq DESC LIMIT 1',
     [course],
   )
   return rows.length === 0 ? null : v.parse(endRow, rows[0])

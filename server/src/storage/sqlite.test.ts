@@ -33,7 +33,11 @@ describe('an SQLite file', () => {
     await before.close()
     const after = await sqliteStorage(folder)
     expect(await after.journal.courses()).toEqual([{ id: 'links', name: 'Links' }])
-    expect(await after.journal.end('links')).toEqual({ seq: 1, id: idOf(1) })
+    expect(await after.journal.end('links')).toEqual({
+      seq: 1,
+      id: idOf(1),
+      receivedMs: Date.parse(receivedAt),
+    })
     await after.close()
   })
 

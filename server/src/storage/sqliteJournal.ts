@@ -5,7 +5,10 @@ import { entryOfJson } from './entryOfJson.ts'
 import type { ArrivingEntry, JournalStore, KeptEntry, Outcome } from './storage.ts'
 
 const courseRow = v.object({ id: v.string(), name: v.string() })
-const endRow = v.object({ seq: v.number(), id: v.string() })
+const endRow = v.pipe(
+  v.object({ seq: v.number(), id: v.string(), received_at: v.string() }),
+  v.transform(({ seq, id, received_at: receivedAt }) => ({ seq, id, receivedMs: Date.parse(receivedAt) })),
+)
 const entryRow = v.object({
   seq: v.number(),
   received_at: v.string(),
@@ -28,7 +31,7 @@ const statementsOf = (database: Database) => ({
   rename: database.prepare(
     'UPDATE course SET name = ?, named_at_ms = ?, named_by = ? WHERE id = ? AND (named_at_ms, named_by) < (?, ?)',
   ),
-  end: database.prepare('SELECT seq, id FROM entry WHERE course = ? ORDER BY seq DESC LIMIT 1'),
+  end: database.prepare('SELECT seq, id, received_at FROM entry WHERE course = ? ORDER BY seq DESC LIMIT 1'),
   byId: database.prepare(
     'SELECT seq, received_at, sender, skew_ms, json FROM entry WHERE course = ? AND id = ?',
   ),

@@ -1,108 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import type { Entry, Refusal, StoredEntry } from '@swardwright/journal'
-import { memoryStore } from './memory-store.ts'
+import type { Entry, StoredEntry } from '@swardwright/journal'
 import type { CallServer } from './server.ts'
-import { exchange, firstBatch, type SyncHolder } from './sync.ts'
-
-const entry = (n: number, words = 'wet hollow'): Entry => ({
-  id: `0198e2f4-6a00-7cc3-98c4-${String(n).padStart(12, '0')}`,
-  course: 'ossenby',
-  device: 'device a',
-  author: 'Course manager',
-  at: `2026-08-10T06:00:${String(n % 60).padStart(2, '0')}.000Z`,
-  recordedAt: '2026-08-10T06:00:00.000Z',
-  kind: 'noteWritten',
-  version: 1,
-  body: { words },
-})
-
-/** A server that keeps what it is sent, refuses what it is told to, and can be away or put back from a backup. */
-const standInServer = (options: { readonly refuse?: readonly string[] } = {}) => {
-  let kept: StoredEntry[] = []
-  let away = false
-  const take = (sent: Entry): Refusal | null => {
-    if (options.refuse?.includes(sent.id) === true) return { id: sent.id, why: 'not-allowed' }
-    if (!kept.some((one) => one.id === sent.id))
-      kept.push({ ...sent, seq: kept.length + 1, receivedAt: sent.recordedAt })
-    return null
-  }
-  const answer = (name: string, args: { body?: unknown; query?: unknown }): unknown => {
-    if (name === 'pushEntries') {
-      const { entries } = args.body as { entries: Entry[] }
-      const refused = entries.flatMap((one) => take(one) ?? [])
-      const gone = new Set(refused.map((one) => one.id))
-      return {
-        accepted: entries.map(({ id }) => id).filter((id) => !gone.has(id)),
-        refused,
-        cursor: String(kept.length),
-      }
-    }
-    const query = args.query as { after: string; seen: string }
-    const after = Number(query.after)
-    const reset = Math.max(after, Number(query.seen)) > kept.length
-    return { entries: kept.slice(reset ? 0 : after), cursor: String(kept.length), more: false, reset }
-  }
-  const call = ((name: string, args: { body?: unknown; query?: unknown }) =>
-    Promise.resolve(
-      away ? { ok: false, why: 'away' } : { ok: true, value: answer(name, args) },
-    )) as CallServer
-  return {
-    call,
-    kept: () => kept.map((one) => one.id),
-    goAway: (gone: boolean) => {
-      away = gone
-    },
-    putBack: (count: number) => {
-      kept = kept.slice(0, count)
-    },
-  }
-}
-
-/** A device with its store, as the app holds it. */
-const device = async (
-  call: CallServer,
-  entries: readonly Entry[],
-  as: { readonly author?: string; readonly mayHandOn?: boolean } = {},
-) => {
-  const store = memoryStore()
-  for (const one of entries) await store.add(one)
-  const known = new Map(entries.map((one) => [one.id, one]))
-  let unsent = entries.map((one) => one.id)
-  let cursor: string | null = null
-  let seen: string | null = null
-  const refused: Refusal[] = []
-  const ahead: number[] = []
-  const holder: SyncHolder = {
-    course: 'ossenby',
-    store,
-    call,
-    device: 'device a',
-    clockAhead: (aheadMs) => {
-      ahead.push(aheadMs)
-    },
-    unsent: () => unsent.flatMap((id) => known.get(id) ?? []),
-    cursor: () => cursor,
-    arrived: (fresh, next) => {
-      cursor = next
-      for (const one of fresh) known.set(one.id, one)
-    },
-    left: (sent, fresh) => {
-      unsent = unsent.filter((id) => !sent.includes(id) && !fresh.some((one) => one.id === id))
-      refused.push(...fresh)
-    },
-    queuedAgain: async () => {
-      unsent = [...(await store.load('ossenby', new Set())).unsent]
-    },
-    seen: () => seen,
-    saw: (told) => {
-      seen = told
-    },
-    nowMs: () => Date.UTC(2026, 7, 10, 6),
-    author: () => as.author ?? null,
-    mayHandOn: () => as.mayHandOn ?? false,
-  }
-  return { holder, store, known: () => [...known.keys()].sort(), refused, ahead }
-}
+import { exchange, firstBatch } from './sync.ts'
+import { noteOf as entry, standInDevice as device, standInServer } from './testing/stand-in.ts'
 
 const ids = (...numbers: readonly number[]) => numbers.map((n) => entry(n).id)
 
@@ -184,6 +84,39 @@ describe('a server that lost what it had confirmed', () => {
     server.putBack(0)
     await exchange(a.holder)
     expect(server.kept()).toEqual(ids(1, 2))
+  })
+
+  it('[J28] gets it again also where the device has recorded more meanwhile: what was not read back is read back first', async () => {
+    const server = standInServer()
+    const a = await device(server.call, [entry(1)])
+    const cut = ((name: string, args: never) =>
+      name === 'pullEntries'
+        ? Promise.resolve({ ok: false, why: 'away' })
+        : server.call(name as never, args)) as CallServer
+    await exchange({ ...a.holder, call: cut })
+    server.putBack(0)
+    const b = await device(server.call, [entry(2)])
+    await exchange(b.holder)
+    await a.record(entry(3))
+    await exchange(a.holder)
+    expect(server.kept().toSorted()).toEqual(ids(1, 2, 3))
+  })
+
+  it('[J28] gets it again also where the last entry read lies under its old number again', async () => {
+    const server = standInServer()
+    const [a, b] = [await device(server.call, [entry(1)]), await device(server.call, [entry(2)])]
+    await exchange(a.holder)
+    await exchange(b.holder)
+    await exchange(a.holder)
+    server.putBack(0)
+    const c = await device(server.call, [entry(3)])
+    await exchange(c.holder)
+    // Late on its way: what b sent before comes in once more, as number two.
+    server.deliverAgain(1)
+    expect(server.kept()).toEqual(ids(3, 2))
+    await exchange(a.holder)
+    expect(server.kept().toSorted()).toEqual(ids(1, 2, 3))
+    expect(a.known()).toEqual(ids(1, 2, 3))
   })
 
   it('[J30] gets what others wrote from those who decide, told apart from their own, and not from crew', async () => {

@@ -96,14 +96,25 @@ const pull = async (holder: SyncHolder): Promise<LinkState> => {
     const skewed = answer.value.entries.findLast((entry) => entry.device === holder.device)
     if (skewed?.skewMs !== undefined) holder.clockAhead(skewed.skewMs)
     const pulled = answer.value.entries.map(envelope)
-    await store.apply(course, { pulled, cursor })
+    // Read to the end: all that any answer told of is read back, or was found lost above.
+    const seen = more ? {} : { seen: cursor }
+    await store.apply(course, { pulled, cursor, ...seen })
     holder.arrived(pulled, cursor)
-    if (!more) return 'level'
+    if (more) continue
+    holder.saw(cursor)
+    return 'level'
   }
 }
 
-/** One exchange: send what is unsent, then read what is new; after a reset, send again. */
+/**
+ * One exchange: send what is unsent, then read what is new; after a reset, send again. Where something that was confirmed has not been read
+ * back yet, it is read back first: the answer to another push would hide that a server put back from a backup has lost it.
+ */
 export const exchange = async (holder: SyncHolder): Promise<LinkState> => {
+  if (holder.seen() !== holder.cursor()) {
+    const readBack = await pull(holder)
+    if (readBack !== 'level') return readBack
+  }
   const pushed = await push(holder)
   if (pushed !== 'level') return pushed
   const pulled = await pull(holder)
