@@ -1,21 +1,20 @@
-import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { courseHash, makePlan, readCourse, readForecastText, readPrescription } from '@swardwright/engine'
+import demoCourse from '../../../examples/demo-course.geojson?raw'
+import demoForecast from '../../../examples/demo-forecast.json?raw'
+import demoPrescription from '../../../examples/demo-prescription.json?raw'
 import { dayNow, type DayAsk } from './day-now.ts'
 
-const example = (name: string): string =>
-  readFileSync(new URL(`../../../examples/${name}`, import.meta.url), 'utf8')
-
-const opened = <T, E>(
-  read: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: E },
+const opened = <T>(
+  read: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: unknown },
 ): T => {
   if (read.ok) return read.value
   throw new Error(JSON.stringify(read.error))
 }
 
-const { course } = opened(readCourse(example('demo-course.geojson')))
-const { weather } = opened(readForecastText(example('demo-forecast.json')))
-const prescription = opened(readPrescription(example('demo-prescription.json')))
+const { course } = opened(readCourse(demoCourse))
+const { weather } = opened(readForecastText(demoForecast))
+const prescription = opened(readPrescription(demoPrescription))
 const plan = opened(
   makePlan({
     course,

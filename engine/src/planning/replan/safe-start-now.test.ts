@@ -11,8 +11,8 @@ import { planProblemOf } from './plan-problem.ts'
 import { lastSafeStartNow } from './safe-start-now.ts'
 import { situationIn } from './situation.ts'
 
-const opened = <T, E>(
-  read: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: E },
+const opened = <T>(
+  read: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: unknown },
 ): T => {
   if (read.ok) return read.value
   throw new Error(JSON.stringify(read.error))
