@@ -6,6 +6,7 @@ import {
   type Facts,
   type JournalState,
 } from '@swardwright/journal'
+import { isHere, placeOf } from './storage/place.ts'
 import type { JournalStore } from './storage/storage.ts'
 
 /** Courses whose journal is kept folded in memory, at most. */
@@ -15,11 +16,6 @@ const COURSES_MAX = 20
 export type JournalReader = { readonly factsOf: (course: string) => Promise<Facts> }
 
 type Read = { readonly state: JournalState; readonly end: Cursor | null }
-
-const isHere = async (journal: JournalStore, course: string, end: Cursor): Promise<boolean> => {
-  const [kept] = await journal.page(course, end.seq - 1, 1)
-  return kept?.entry.id === end.id
-}
 
 /** Folds what came since the last reading on top of it; from the beginning where the journal is another one by now (rule J28). */
 const readOn = async (journal: JournalStore, course: string, before: Read | undefined): Promise<Read> => {
@@ -33,7 +29,7 @@ const readOn = async (journal: JournalStore, course: string, before: Read | unde
       state,
       page.map(({ entry }) => entry),
     )
-    end = { seq: last.seq, id: last.entry.id }
+    end = placeOf(last)
   }
 }
 

@@ -1,15 +1,9 @@
 import { fail, ok } from '@swardwright/engine'
 import { cursorText, parseCursor, type Cursor } from '@swardwright/journal'
-import type { JournalStore, KeptEntry } from '../storage/storage.ts'
+import { isHere, placeOf } from '../storage/place.ts'
+import type { KeptEntry } from '../storage/storage.ts'
 import { courseOf, type Context } from './context.ts'
 import type { Handler } from './registrar.ts'
-
-/** Whether the reader's last entry is still the one that stands under its number. */
-const isHere = async (journal: JournalStore, course: string, cursor: Cursor): Promise<boolean> => {
-  const [kept] = await journal.page(course, cursor.seq - 1, 1)
-  if (kept?.seq !== cursor.seq || kept.entry.id !== cursor.id) return false
-  return cursor.receivedMs === null || cursor.receivedMs === Date.parse(kept.receivedAt)
-}
 
 const storedEntry = ({ entry, seq, receivedAt, skewMs }: KeptEntry) => ({
   ...entry,
@@ -17,9 +11,6 @@ const storedEntry = ({ entry, seq, receivedAt, skewMs }: KeptEntry) => ({
   receivedAt,
   ...(skewMs === null ? {} : { skewMs }),
 })
-
-const cursorOf = (kept: KeptEntry | undefined): Cursor | null =>
-  kept === undefined ? null : { seq: kept.seq, id: kept.entry.id, receivedMs: Date.parse(kept.receivedAt) }
 
 /** Gives entries after a cursor, or from the beginning where the cursor is of a journal that is no longer here (rule J28). */
 export const pullEntries =
@@ -43,9 +34,10 @@ export const pullEntries =
     const from = after === null || reset ? null : after
     const kept = await journal.page(params.course, from?.seq ?? 0, query.limit + 1)
     const page = kept.slice(0, query.limit)
+    const last = page.at(-1)
     return ok({
       entries: page.map(storedEntry),
-      cursor: cursorText(cursorOf(page.at(-1)) ?? from),
+      cursor: cursorText(last === undefined ? from : placeOf(last)),
       more: kept.length > query.limit,
       reset,
     })
