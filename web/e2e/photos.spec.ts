@@ -1,32 +1,12 @@
 import { createHash } from 'node:crypto'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { expect, test, turnTo, untilSent, type Club } from './club.ts'
+import { grainOf } from './pictures.ts'
+import { readsWell } from './working-day.ts'
 
 test.use({ serviceWorkers: 'allow' })
 
 const PART = 256 * 1024
-
-/** A picture of coarse grain, in a JPEG made by the browser itself: large enough for several parts once it is shrunk. */
-const grainOf = async (page: Page, width: number, height: number): Promise<Buffer> => {
-  const base64 = await page.evaluate(
-    async ([w, h]) => {
-      const canvas = document.createElement('canvas')
-      canvas.width = w
-      canvas.height = h
-      const paper = canvas.getContext('2d')
-      if (paper === null) return ''
-      for (let y = 0; y < h; y += 3)
-        for (let x = 0; x < w; x += 3) {
-          paper.fillStyle = `rgb(${(x * 7 + y * 13) % 256} ${(x * y) % 256} ${Math.floor(Math.random() * 256)})`
-          paper.fillRect(x, y, 3, 3)
-        }
-      return canvas.toDataURL('image/jpeg', 0.95).split(',')[1] ?? ''
-    },
-    [width, height] as const,
-  )
-  return Buffer.from(base64, 'base64')
-}
 
 /**
  * Puts an Exif block behind the head of a JPEG: turned by a quarter (orientation 6, TIFF tag 0x0112), and a place (GPS, tag 0x8825) whose
@@ -265,15 +245,7 @@ test('photos are looked at with keys, get a note, are taken out and put back; re
   await choose(page, await grainOf(page, 600, 400), await grainOf(page, 400, 600))
   await expect(thumbs(page)).toHaveCount(2)
   await expect(page.getByText('not sent yet')).toHaveCount(0)
-  const readsWell = async (): Promise<void> => {
-    const { violations } = await new AxeBuilder({ page }).analyze()
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([])
-    const over = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    )
-    expect(over).toBe(0)
-  }
-  await readsWell()
+  await readsWell(page)
 
   await page.locator('.photo-thumb').first().focus()
   await page.keyboard.press('Enter')
@@ -282,7 +254,7 @@ test('photos are looked at with keys, get a note, are taken out and put back; re
   const first = await large.getAttribute('src')
   await page.keyboard.press('ArrowLeft')
   await expect(large).not.toHaveAttribute('src', first ?? '')
-  await readsWell()
+  await readsWell(page)
   await page.keyboard.press('ArrowRight')
   await page.getByLabel('Note').fill('sand still shows at the back')
   await page.getByRole('button', { name: 'Keep the note' }).click()

@@ -42,6 +42,8 @@ export type Album = {
   readonly send: (lineIsBack: boolean) => Promise<void>
   /** Lets the server be asked anew about a photo that it refused. */
   readonly tryAgain: () => Promise<void>
+  /** Says that other entries stand than before: a photo that was taken out is not sent, one put back is. */
+  readonly entriesChanged: () => Promise<void>
   /** The server was put back from a backup: what is here is offered to it again. */
   readonly sendAgain: () => Promise<void>
   /** The bytes of a photo that waits, so that a person can save them elsewhere. */
@@ -131,28 +133,27 @@ const addWithRoom = async (store: PhotoStore, photo: NewPhoto): Promise<boolean>
   return add()
 }
 
-/** Opens the album of a course. */
-export const openAlbum = async (holder: AlbumHolder): Promise<Album> => {
-  const { course } = holder
-  const store = await openStore()
-  const files = new Map<string, PhotoBytes>()
-  const show = async (): Promise<void> => holder.waiting(await store.waiting(course))
-  const tellPages = joinAlbums(() => {
-    void show()
-    void queue.run()
-  })
-  const changed = async (): Promise<void> => {
-    files.clear()
-    await show()
-    tellPages?.()
-  }
+/** Notes which photos of the open course have an entry that stands. Other courses keep what was noted while they were open. */
+const noteWanted = async (store: PhotoStore, { course, isWanted }: AlbumHolder): Promise<void> => {
+  for (const { sha256, untold, wanted } of await store.waiting(course))
+    if (untold === null && wanted !== isWanted(sha256))
+      await store.settle(course, sha256, { wanted: !wanted })
+}
+
+/** The queue of a course, of this one or another of which photos wait. */
+const queueOf = (
+  store: PhotoStore,
+  course: string,
+  on: { readonly isMine: () => boolean; readonly changed: () => Promise<void> },
+): PhotoQueue => {
+  let inHand: { readonly sha256: string; readonly file: PhotoBytes | null } | null = null
+  /** One photo goes in several parts: it is read once. */
   const fileOf = async (sha256: string): Promise<PhotoBytes | null> => {
-    const file = files.get(sha256) ?? (await store.read(course, sha256, 'file', Date.now()))
-    // One photo goes in several parts: it is read once.
-    if (file !== null) files.set(sha256, file)
-    return file
+    if (inHand?.sha256 !== sha256)
+      inHand = { sha256, file: await store.read(course, sha256, 'file', Date.now()) }
+    return inHand.file
   }
-  const queue: PhotoQueue = photoQueue({
+  return photoQueue({
     course,
     store,
     putFor: (sha256) => async (part) => {
@@ -164,10 +165,38 @@ export const openAlbum = async (holder: AlbumHolder): Promise<Album> => {
     later: (afterMs, task) => {
       setTimeout(task, afterMs)
     },
-    isMine: holder.isMine,
-    isWanted: holder.isWanted,
-    changed,
+    isMine: on.isMine,
+    changed: async () => {
+      inHand = null
+      await on.changed()
+    },
   })
+}
+
+/** Opens the album of a course. */
+export const openAlbum = async (holder: AlbumHolder): Promise<Album> => {
+  const { course } = holder
+  const store = await openStore()
+  const show = async (): Promise<void> => {
+    await noteWanted(store, holder)
+    holder.waiting(await store.waiting(course))
+  }
+  const heard = async (): Promise<void> => {
+    await show()
+    await queue.run()
+  }
+  const tellPages = joinAlbums(() => void heard())
+  const changed = async (): Promise<void> => {
+    await show()
+    tellPages?.()
+  }
+  const queues = new Map<string, PhotoQueue>()
+  const queueFor = (of: string): PhotoQueue => {
+    const queue = queues.get(of) ?? queueOf(store, of, { isMine: holder.isMine, changed })
+    queues.set(of, queue)
+    return queue
+  }
+  const queue = queueFor(course)
   await show()
   return {
     makeReady: async (picked) => {
@@ -191,7 +220,10 @@ export const openAlbum = async (holder: AlbumHolder): Promise<Album> => {
       if (!holder.isMine()) return
       await tellUntold(store, holder)
       await queue.run(lineIsBack)
+      // What was taken while another course was open goes too.
+      for (const other of await store.courses()) if (other !== course) await queueFor(other).run(lineIsBack)
     },
+    entriesChanged: heard,
     tryAgain: async () => {
       for (const { sha256, refused } of await store.waiting(course))
         if (refused !== null) await store.settle(course, sha256, { refused: null })
@@ -203,6 +235,6 @@ export const openAlbum = async (holder: AlbumHolder): Promise<Album> => {
       await changed()
       await queue.run(true)
     },
-    fileOf,
+    fileOf: (sha256) => store.read(course, sha256, 'file', Date.now()),
   }
 }

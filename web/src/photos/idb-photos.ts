@@ -48,6 +48,7 @@ const add = async (db: Database, photo: NewPhoto, nowMs: number): Promise<void> 
     bytes: file.length,
     keptMs: nowMs,
     untold: { body, atMs },
+    wanted: true,
     refused: null,
   }
   await Promise.all([
@@ -76,7 +77,7 @@ const sendAgain = async (db: Database, course: string, nowMs: number): Promise<v
   const shelf = await tx.objectStore('shelf').getAll()
   for (const { sha256, bytes } of shelf.filter((one) => one.course === course && one.size === 'file'))
     if ((await queue.getKey([course, sha256])) === undefined)
-      await queue.put({ course, sha256, bytes, keptMs: nowMs, untold: null, refused: null })
+      await queue.put({ course, sha256, bytes, keptMs: nowMs, untold: null, wanted: true, refused: null })
   await tx.done
 }
 
@@ -114,6 +115,7 @@ export const idbPhotos = async (name = 'swardwright-photos'): Promise<PhotoStore
   const db = await open(name)
   return {
     add: (photo, nowMs) => add(db, photo, nowMs),
+    courses: async () => [...new Set((await db.getAllKeys('queue')).map(([course]) => course))],
     waiting: async (course) =>
       (await db.getAllFromIndex('queue', 'course', course)).toSorted((a, b) => a.keptMs - b.keptMs),
     settle: (course, sha256, change) => settle(db, [course, sha256], change),

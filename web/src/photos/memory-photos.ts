@@ -32,9 +32,11 @@ export const memoryPhotos = (most: Readonly<Record<PhotoSize, number>> = SHELF_B
         bytes: file.length,
         keptMs: nowMs,
         untold: { body, atMs },
+        wanted: true,
         refused: null,
       })
     },
+    courses: async () => [...new Set([...queue.values()].map(({ course }) => course))],
     waiting: async (course) => [...queue.values()].filter((one) => one.course === course),
     settle: async (course, sha256, change) => {
       const name = nameOf(course, sha256)
@@ -53,6 +55,7 @@ export const memoryPhotos = (most: Readonly<Record<PhotoSize, number>> = SHELF_B
           bytes,
           keptMs: nowMs,
           untold: null,
+          wanted: true,
           refused: null,
         })
       }

@@ -52,7 +52,6 @@ let queue: PhotoQueue
 let nowMs: number
 let timers: { readonly atMs: number; readonly task: () => void }[]
 let mine: boolean
-let unwanted: readonly string[]
 
 beforeEach(() => {
   store = memoryPhotos()
@@ -60,7 +59,6 @@ beforeEach(() => {
   nowMs = 1_000_000
   timers = []
   mine = true
-  unwanted = []
   queue = photoQueue({
     course: COURSE,
     store,
@@ -68,7 +66,6 @@ beforeEach(() => {
     nowMs: () => nowMs,
     later: (afterMs, task) => timers.push({ atMs: nowMs + afterMs, task }),
     isMine: () => mine,
-    isWanted: (sha256) => !unwanted.includes(sha256),
     changed: () => Promise.resolve(),
   })
 })
@@ -194,9 +191,9 @@ describe('photos that wait', () => {
   it('wait while another page deals with the server, while the entry is not written, and when nobody wants them', async () => {
     await store.add(photo(1), nowMs)
     await keep(2)
-    unwanted = [nameOf(2)]
+    await store.settle(COURSE, nameOf(2), { wanted: false })
     await queue.run()
-    unwanted = []
+    await store.settle(COURSE, nameOf(2), { wanted: true })
     mine = false
     await queue.run()
     expect(server.asked).toEqual([])

@@ -22,8 +22,6 @@ export type QueueHolder = {
   later(afterMs: number, task: () => void): void
   /** Whether this page deals with the server. */
   isMine(): boolean
-  /** Whether an entry that stands speaks of this photo: one taken out again before it was sent is not sent. */
-  isWanted(sha256: string): boolean
   /** Another photo has left the queue, or was refused. */
   changed(): Promise<void>
 }
@@ -81,7 +79,7 @@ export const photoQueue = (holder: QueueHolder): PhotoQueue => {
   const due = async (): Promise<readonly WaitingPhoto[]> => {
     const waiting = await holder.store.waiting(holder.course)
     return waiting
-      .filter(({ sha256, refused, untold }) => refused === null && untold === null && holder.isWanted(sha256))
+      .filter(({ refused, untold, wanted }) => refused === null && untold === null && wanted)
       .toSorted((a, b) => (failed.get(a.sha256)?.tries ?? 0) - (failed.get(b.sha256)?.tries ?? 0))
   }
 

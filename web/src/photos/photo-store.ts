@@ -28,6 +28,8 @@ export type WaitingPhoto = {
   readonly keptMs: number
   /** What its entry will say and when it was taken; null once the entry is in the journal. */
   readonly untold: { readonly body: PhotoBody; readonly atMs: number } | null
+  /** False while its entry is struck: then it is not sent. */
+  readonly wanted: boolean
   /** Why the server would not take it, in a sentence; null while it may still be sent. */
   readonly refused: string | null
 }
@@ -39,13 +41,15 @@ export type WaitingPhoto = {
 export type PhotoStore = {
   /** Keeps a photo, its thumbnail and its place in the queue: all or none. Rejects where there is no room. */
   add(photo: NewPhoto, nowMs: number): Promise<void>
+  /** Courses of which photos wait. */
+  courses(): Promise<readonly string[]>
   /** Photos of a course that wait, oldest first. */
   waiting(course: string): Promise<readonly WaitingPhoto[]>
   /** Changes what is known of a photo that waits; null takes it out of the queue. */
   settle(
     course: string,
     sha256: string,
-    change: Partial<Pick<WaitingPhoto, 'untold' | 'refused'>> | null,
+    change: Partial<Pick<WaitingPhoto, 'untold' | 'wanted' | 'refused'>> | null,
   ): Promise<void>
   /** Queues every photo again whose file is here: the server was put back from a backup. */
   sendAgain(course: string, nowMs: number): Promise<void>

@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals'
+import { computed, effect, signal } from '@preact/signals'
 import type { Album } from '../photos/album.ts'
 import type { WaitingPhoto } from '../photos/photo-store.ts'
 import { courseId, facts } from './journal.ts'
@@ -47,11 +47,19 @@ export const album = (): Promise<Album> => {
   return opened
 }
 
-/** Reads what waits, once the page stands. */
+/** Reads what waits, once the page stands, and follows what is taken out or put back. */
 export const readPhotos = (): void => {
   setTimeout(() => {
     album().catch(() => undefined)
   }, 500)
+  effect(() => {
+    // Read for the sake of following it.
+    void shown.value
+    if (queued.peek().length === 0) return
+    void album()
+      .then((opened) => opened.entriesChanged())
+      .catch(() => undefined)
+  })
 }
 
 /** Sends what waits, after an exchange with the server. `lineIsBack`: there was none before. */

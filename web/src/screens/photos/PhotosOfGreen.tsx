@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Operation } from '@swardwright/engine'
+import { PHOTO_PURPOSES } from '@swardwright/journal'
 import { Choice } from '../../parts/fields.tsx'
 import { Undo } from '../../parts/Undo.tsx'
 import { mayRecord } from '../../state/access.ts'
@@ -8,8 +9,6 @@ import { lastTouch } from '../../state/undo.ts'
 import { Strip } from './Strip.tsx'
 import { TakePhoto } from './TakePhoto.tsx'
 import { WORDS, type Purpose } from './words.ts'
-
-const PURPOSES: readonly Purpose[] = ['recovery', 'problem', 'profile', 'other']
 
 /** The photos of one green, and the way to take one. */
 export const PhotosOfGreen = (props: {
@@ -31,7 +30,7 @@ export const PhotosOfGreen = (props: {
         <Choice
           label={WORDS.of}
           value={purpose}
-          options={PURPOSES.map((value) => ({ value, label: WORDS.purposes[value] }))}
+          options={PHOTO_PURPOSES.map((value) => ({ value, label: WORDS.purposes[value] }))}
           onValue={setPurpose}
         />
       ) : null}
