@@ -1,10 +1,10 @@
 import { idbPhotos } from './idb-photos.ts'
 import { memoryPhotos } from './memory-photos.ts'
-import { photoHash } from './photo-hash.ts'
 import { photoQueue, type PhotoQueue } from './photo-queue.ts'
 import { fetchPhoto, putPart } from './photo-server.ts'
 import type { NewPhoto, PhotoBody, PhotoBytes, PhotoSize, PhotoStore, WaitingPhoto } from './photo-store.ts'
-import { shrink, thumbOf, type Shrunk } from './shrink.ts'
+import type { ReadyPhoto } from './make-ready.ts'
+import { thumbOf } from './shrink.ts'
 
 /** What the album of a course needs from the page. */
 export type AlbumHolder = {
@@ -22,9 +22,6 @@ export type AlbumHolder = {
 /** What a photo is of: its entry without what the file itself says. */
 export type PhotoOf = Omit<PhotoBody, 'sha256' | 'type' | 'bytes' | 'widthPx' | 'heightPx'>
 
-/** A photo that was made ready and is only in the memory of the page so far. */
-export type ReadyPhoto = Shrunk & { readonly sha256: string }
-
 /** A photo to look at, or why there is none. */
 export type Looked =
   | { readonly got: 'photo'; readonly bytes: PhotoBytes }
@@ -33,8 +30,6 @@ export type Looked =
 
 /** The photos of one course on this device. */
 export type Album = {
-  /** Makes a picture ready to be kept; null where the browser can’t read it. */
-  readonly makeReady: (picked: Blob) => Promise<ReadyPhoto | null>
   /** Keeps a photo and writes its entry. False where the device has no room; then no entry is written. */
   readonly keep: (ready: ReadyPhoto, of: PhotoOf, atMs: number) => Promise<boolean>
   readonly look: (sha256: string, size: PhotoSize) => Promise<Looked>
@@ -199,10 +194,6 @@ export const openAlbum = async (holder: AlbumHolder): Promise<Album> => {
   const queue = queueFor(course)
   await show()
   return {
-    makeReady: async (picked) => {
-      const shrunk = await shrink(picked).catch(() => null)
-      return shrunk === null ? null : { ...shrunk, sha256: await photoHash(shrunk.file) }
-    },
     keep: async ({ file, thumb, sha256, widthPx, heightPx }, of, atMs) => {
       const body: PhotoBody = { sha256, type: 'image/jpeg', bytes: file.length, widthPx, heightPx, ...of }
       if (!(await addWithRoom(store, { course, body, file, thumb, atMs }))) return false

@@ -2,7 +2,8 @@ import { counted } from '@swardwright/present'
 import { useRef, useState } from 'preact/hooks'
 import { Note } from '../../parts/Note.tsx'
 import { saveFile } from '../../parts/save-file.ts'
-import type { PhotoOf, ReadyPhoto } from '../../photos/album.ts'
+import type { PhotoOf } from '../../photos/album.ts'
+import { makeReady, type ReadyPhoto } from '../../photos/make-ready.ts'
 import { HEAD_BYTES, takenAt } from '../../photos/taken-at.ts'
 import { mayRecord } from '../../state/access.ts'
 import { facts } from '../../state/journal.ts'
@@ -23,11 +24,12 @@ const isHere = (ready: ReadyPhoto, of: PhotoOf): boolean =>
 
 /** Keeps one picture; tells what is wrong where it can’t. */
 const keepOne = async (picked: File, of: PhotoOf, atMs: number): Promise<Taken> => {
-  const opened = await album()
-  const ready = await opened.makeReady(picked)
+  const ready = await makeReady(picked)
   if (ready === null) return { words: WORDS.unreadable, homeless: [] }
   if (isHere(ready, of)) return { words: WORDS.same, homeless: [] }
-  return (await opened.keep(ready, of, atMs)) ? NOTHING : { words: null, homeless: [{ ready, of, atMs }] }
+  return (await (await album()).keep(ready, of, atMs))
+    ? NOTHING
+    : { words: null, homeless: [{ ready, of, atMs }] }
 }
 
 /** When a picture from the gallery was taken: as its camera wrote it, else when its file was written; never after now. */
