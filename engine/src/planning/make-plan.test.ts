@@ -57,6 +57,13 @@ describe('the demo course', () => {
     expect(planOf({ ...demo, weather: null }).assumed).toContain('no-forecast')
   })
 
+  it('is told as far as it was found when the search is asked to stop', () => {
+    let asked = 0
+    const made = makePlan({ ...demo, schedules: 100_000, stop: () => ++asked > 5 })
+    expect(made.ok && made.value.schedules).toBeLessThan(20)
+    expect(made.ok && checkPlanAgainst(made.value, demo)).toEqual({ ok: true, value: [] })
+  })
+
   it('plans the same again from the same seed, and needs no more than plain data', () => {
     expect(planOf(demo)).toEqual(plan)
     expect(JSON.parse(JSON.stringify(plan))).toEqual(plan)

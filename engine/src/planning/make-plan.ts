@@ -25,6 +25,8 @@ export type MakePlanInput = Omit<PlanInput, 'days'> & {
   readonly seed?: number
   /** Complete schedules to try, 1 to 1,000,000; default 3,000. */
   readonly schedules?: number
+  /** Asked once a schedule; true ends the search with the best plan so far. */
+  readonly stop?: () => boolean
   /** What the manager pinned: it stands whatever the search would rather do. */
   readonly pins?: readonly PlanPin[]
 }
@@ -76,6 +78,7 @@ export const planProblem = (
     seed,
     schedules: input.schedules ?? DEFAULT_SCHEDULES,
     ...(onProgress === undefined ? {} : { onProgress }),
+    ...(input.stop === undefined ? {} : { stop: input.stop }),
   })
   return planOfSchedule(problem, solved.schedule, input, { seed, schedules: solved.schedules })
 }

@@ -1,7 +1,10 @@
 import { NEVER } from '../spans.ts'
 import { continueAsPinned, placeAsPinned } from './as-pinned.ts'
 import { continueGreen, placeGreen, type Try } from './place-green.ts'
-import type { Run } from './run.ts'
+import type { Ground } from './ground.ts'
+import { placeListed } from './place-listed.ts'
+import { ATTEMPTS, type Recipe } from './recipe.ts'
+import { CHAIN, type Run } from './run.ts'
 import { backTo, setScalar } from './undo.ts'
 import { addWork } from './works.ts'
 
@@ -16,16 +19,23 @@ export type Made = {
   /** The order that `marks` stand for, and how many of its places are still standing. */
   readonly order: Int32Array
   standing: number
+  /** The same for steps that are placed one by one; -1 standing where not even what comes before them stands. */
+  readonly listMarks: Int32Array
+  readonly list: Int32Array
+  listStanding: number
   /** By green: 1 where it only found a place when all others were in. */
   readonly filled: Uint8Array
 }
 
 /** Room for the results of generations. */
-export const newMade = (greens: number): Made => ({
+export const newMade = ({ greens, steps }: Pick<Ground, 'greens' | 'steps'>): Made => ({
   ends: new Int32Array(greens).fill(-1),
   marks: new Int32Array(greens + 1),
   order: new Int32Array(greens),
   standing: 0,
+  listMarks: new Int32Array(steps + 1),
+  list: new Int32Array(steps),
+  listStanding: -1,
   filled: new Uint8Array(greens),
 })
 
@@ -63,6 +73,7 @@ const placeAnywhere = (run: Run, green: number, minding: boolean): number => {
       if (minding && a === 0 && pinnedDay < 0 && misses >= MOST_MISSES) continue
       const end = placeGreen(run, green, { window, attempt })
       if (end >= 0 && misses > 0 && a === 0) setScalar(run, at.misses + w, 0)
+      if (end >= 0) run.tried[green] = w * ATTEMPTS + a
       if (end >= 0) return end
       if (run.isCut) return -1
       if (a === 0) setScalar(run, at.misses + w, misses + 1)
@@ -97,6 +108,9 @@ const classOf = (run: Run, green: number): number => {
   if (run.pins.hasPin[green] !== 1) return 3
   return run.pins.stands[green] === 1 ? 2 : 1
 }
+
+/** Whether a green is neither in work nor pinned. */
+const isFree = (run: Run, green: number): boolean => classOf(run, green) === 3
 
 /** Moves the green at a place of the order to a place before it. */
 const bringForward = (order: Int32Array, from: number, to: number): void => {
@@ -147,8 +161,9 @@ const giveUp = (run: Run, made: Made, order: Int32Array, place: number): void =>
  * Makes one schedule from the recipe of the run: each green in turn goes, with its whole chain, into the first window that it fits into, every step as early as the
  * gaps of machines and people allow. Greens at the front of the order that stand as they did in the schedule before are left standing.
  */
-export const generate = (run: Run, made: Made): void => {
+const generateGreens = (run: Run, made: Made): void => {
   const { order } = run.recipe
+  made.listStanding = -1
   const same = commonFront(made, order)
   backTo(run, made.marks[same] ?? 0)
   for (let green = 0; green < made.filled.length; green++) if (made.filled[green] === 1) made.ends[green] = -1
@@ -169,7 +184,80 @@ export const generate = (run: Run, made: Made): void => {
   fillUp(run, made, order)
 }
 
+/** How many places at the front of the last list stand as they are under a new one. */
+const commonList = (made: Made, { list, listed }: Recipe): number => {
+  const most = Math.min(made.listStanding, listed)
+  let same = 0
+  while (same < most && made.list[same] === list[same]) same++
+  return same
+}
+
+/** What comes before a list: greens in work and greens with a pin, whole. */
+const beginList = (run: Run, made: Made): void => {
+  const { at, begun, ground, recipe } = run
+  backTo(run, 0)
+  made.standing = 0
+  made.ends.fill(-1)
+  for (let green = 0; green < ground.greens; green++) {
+    const chain = at.chain + green * CHAIN.size
+    run.scalars[chain + CHAIN.end] = begun.end[green] ?? 0
+    run.scalars[chain + CHAIN.dressed] = begun.dressed[green] ?? -1
+  }
+  for (const green of recipe.order) if (!isFree(run, green)) made.ends[green] = placeOne(run, green)
+  made.listMarks[0] = run.undoLength
+  made.listStanding = 0
+}
+
+/** Makes one schedule from the list of the recipe: each step in turn as early as it goes, in the window that its green keeps to; then the greens that are not listed. */
+const generateList = (run: Run, made: Made): void => {
+  const { at, ground, recipe, scalars } = run
+  const { list, listed } = recipe
+  if (made.listStanding < 0) beginList(run, made)
+  const same = commonList(made, recipe)
+  backTo(run, made.listMarks[same] ?? 0)
+  made.filled.fill(0)
+  for (let green = 0; green < made.ends.length; green++) if (isFree(run, green)) made.ends[green] = -1
+  run.isCut = false
+  made.list.set(list)
+  for (let i = same; i < listed; i++) {
+    made.listMarks[i] = run.undoLength
+    if (placeListed(run, list[i] ?? 0)) continue
+    backTo(run, made.listMarks[i] ?? 0)
+    made.listStanding = i
+    return
+  }
+  made.listMarks[listed] = run.undoLength
+  made.listStanding = listed
+  for (let i = 0; i < listed; i++) {
+    const green = ground.greenOfStep[list[i] ?? 0] ?? 0
+    made.ends[green] = scalars[at.chain + green * CHAIN.size + CHAIN.end] ?? -1
+  }
+  fillUp(run, made, recipe.order)
+}
+
+/** Makes one schedule from the recipe of the run. */
+export const generate = (run: Run, made: Made): void =>
+  run.recipe.listed > 0 ? generateList(run, made) : generateGreens(run, made)
+
+/** Writes the steps of the schedule that stands as the list of a recipe, in order of their starts. */
+export const listSchedule = (run: Run, recipe: Recipe): void => {
+  const { ground, log, record } = run
+  const records = Array.from({ length: run.scalars[run.at.records] ?? 0 }, (_, index) => index * record)
+  const free = records.filter((at) => isFree(run, ground.greenOfStep[log[at] ?? 0] ?? 0))
+  free.sort((a, b) => (log[a + 2] ?? 0) - (log[b + 2] ?? 0) || (log[a] ?? 0) - (log[b] ?? 0))
+  free.forEach((at, index) => {
+    recipe.list[index] = log[at] ?? 0
+  })
+  recipe.listed = free.length
+  recipe.tried.set(run.tried)
+}
+
 /** Forgets what stands, since something else than the order has changed from a place on. */
 export const forget = (made: Made, from: number): void => {
   if (from < made.standing) made.standing = from
+}
+
+/** The same of a list. */
+export const forgetList = (made: Made, from: number): void => {
+  if (from < made.listStanding) made.listStanding = from
 }

@@ -184,7 +184,7 @@ const offerOnDay = (
  * Seeks the earliest way to do a step, day by day from `from` on: machine, people, start, with set-up, ways and filling. Leaves it in `run.scratch.found` and tells
  * whether there is one.
  */
-const seekOffer = (run: Run, wanted: StepWanted): boolean => {
+export const seekOffer = (run: Run, wanted: StepWanted): boolean => {
   const { ground } = run
   for (let day = dayOf(ground, wanted.from); day < ground.days; day++) {
     const dayStart = ground.dayStart[day] ?? 0
@@ -193,12 +193,4 @@ const seekOffer = (run: Run, wanted: StepWanted): boolean => {
     if (offerOnDay(run, wanted, day, Math.max(wanted.from, dayStart), end)) return true
   }
   return false
-}
-
-/** The same, `holdMin` minutes behind the earliest way where the recipe puts the step off and there is one so late. */
-export const seekHeldOffer = (run: Run, wanted: StepWanted): boolean => {
-  const holdMin = run.recipe.holdMin[wanted.step] ?? 0
-  if (!seekOffer(run, wanted)) return false
-  if (holdMin === 0) return true
-  return seekOffer(run, { ...wanted, from: run.scratch.found.start + holdMin }) || seekOffer(run, wanted)
 }

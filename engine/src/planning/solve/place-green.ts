@@ -2,7 +2,7 @@ import { NEVER } from '../spans.ts'
 import type { Attempt } from './attempts.ts'
 import { book } from './book.ts'
 import { dryBy } from './drying.ts'
-import { seekHeldOffer } from './offer.ts'
+import { seekOffer } from './offer.ts'
 import type { Run } from './run.ts'
 import { backTo } from './undo.ts'
 import type { WorkWindow } from './windows.ts'
@@ -12,7 +12,7 @@ import { addWork, afterCheck, afterCrowd, afterFixtures } from './works.ts'
 export type Try = { readonly window: WorkWindow; readonly attempt: Attempt }
 
 /** How far one try at a green has come. One object a try, written over. */
-type Chain = {
+export type Chain = {
   end: number
   dressed: number
   opened: number
@@ -23,7 +23,7 @@ type Chain = {
 }
 
 /** Earliest start of a step by the chain alone: the wait, the next day, the dry sand, a pin, the plan to stay near to. */
-const chainFrom = (run: Run, step: number, chain: Chain): number => {
+export const chainFrom = (run: Run, step: number, chain: Chain): number => {
   const { ground, hints, pins, recipe } = run
   const { days } = ground.problem
   let from = Math.max(chain.end + (ground.lagMin[step] ?? 0), run.nowMin, pins.start[step] ?? -1)
@@ -34,7 +34,7 @@ const chainFrom = (run: Run, step: number, chain: Chain): number => {
 }
 
 /** By when a step must be over so that the least that follows can still be done in time. */
-const latestEnd = (run: Run, green: number, step: number, { window, attempt }: Try): number => {
+export const latestEnd = (run: Run, green: number, step: number, { window, attempt }: Try): number => {
   const { ground } = run
   if (attempt.lets >= 2)
     return step <= (ground.openStep[green] ?? 0) ? window.endMin : ground.problem.horizonMin
@@ -48,7 +48,7 @@ const latestEnd = (run: Run, green: number, step: number, { window, attempt }: T
     : Math.min(finish, window.endMin - (ground.clearTailMin[step] ?? 0))
 }
 
-const passStep = (run: Run, green: number, step: number, chain: Chain): void => {
+export const passStep = (run: Run, green: number, step: number, chain: Chain): void => {
   const { ground } = run
   const { found } = run.scratch
   const end = found.start + found.minutes
@@ -89,7 +89,7 @@ const placeOnce = (run: Run, green: number, where: Try, from: number, chain: Cha
     if (least >= NEVER) return false
     const pin = pins.start[step] ?? -1
     const anyHour = where.attempt.lets === 3 && (pin >= 0 || step === open)
-    if (!seekHeldOffer(run, { green, step, from: least, end: latestEnd(run, green, step, where), anyHour }))
+    if (!seekOffer(run, { green, step, from: least, end: latestEnd(run, green, step, where), anyHour }))
       return false
     if (pin >= 0 && pin !== found.start) return false
     book(run, green, step)
@@ -106,7 +106,7 @@ const placeOnce = (run: Run, green: number, where: Try, from: number, chain: Cha
   return true
 }
 
-const newChain = (): Chain => ({
+export const newChain = (): Chain => ({
   end: 0,
   dressed: -1,
   opened: -1,

@@ -15,23 +15,33 @@ export type Recipe = {
   readonly shun: Int32Array
   /** Hundredths of a minute that a slower machine is charged for each minute that it takes longer. */
   slowPercent: number
-  /** By step: minutes that it is put off behind the soonest that it could start. */
-  readonly holdMin: Uint8Array
   /** By step: the machine (and the person who brings it) that is preferred to all others, one more than its index; 0 for none. */
   readonly machine: Uint8Array
   readonly person: Uint8Array
   follow: Follow
+  /**
+   * Single steps in the order in which they are placed, the first `listed` of them; then greens that are not among them follow whole, by `order`. With none listed, all greens are placed whole.
+   */
+  readonly list: Int32Array
+  listed: number
+  /** By green in the list: the window in which it is opened and finished, and which attempt, `window * ATTEMPTS + attempt`. */
+  readonly tried: Int32Array
 }
+
+/** More than there are attempts. */
+export const ATTEMPTS = 8
 
 /** A recipe with no wishes but its order. */
 export const plainRecipe = (ground: Ground, order: ArrayLike<number>): Recipe => ({
   order: Int32Array.from(order),
   shun: new Int32Array(ground.people * OPERATIONS.length),
   slowPercent: 50,
-  holdMin: new Uint8Array(ground.steps),
   machine: new Uint8Array(ground.steps),
   person: new Uint8Array(ground.steps),
   follow: 0,
+  list: new Int32Array(ground.steps),
+  listed: 0,
+  tried: new Int32Array(ground.greens),
 })
 
 /** Writes one recipe over another. */
@@ -39,8 +49,12 @@ export const copyRecipe = (from: Recipe, to: Recipe): void => {
   to.order.set(from.order)
   to.shun.set(from.shun)
   to.slowPercent = from.slowPercent
-  to.holdMin.set(from.holdMin)
   to.machine.set(from.machine)
   to.person.set(from.person)
   to.follow = from.follow
+  if (from.listed > 0) {
+    to.list.set(from.list)
+    to.tried.set(from.tried)
+  }
+  to.listed = from.listed
 }

@@ -16,6 +16,9 @@ export const PERSON = { start: 0, end: 1, from: 2, to: 3, post: 4, size: 5 } as 
  */
 export const MACHINE = { start: 0, work: 1, end: 2, place: 3, record: 4, closed: 5, size: 6 } as const
 
+/** Numbers of a chain under way. */
+export const CHAIN = { end: 0, dressed: 1, opened: 2, openedBy: 3, work: 4, size: 5 } as const
+
 /** Offsets of the single numbers of a growing schedule. */
 export type Scalars = {
   readonly records: number
@@ -30,6 +33,8 @@ export type Scalars = {
   readonly loaded: number
   /** By phase: greens in a row that did not fit. */
   readonly misses: number
+  /** By green, while its steps are placed one by one: end of its last step, of its last dressing (-1), start and end of its opening step (-1), its place among the greens in work. */
+  readonly chain: number
   readonly size: number
 }
 
@@ -59,6 +64,8 @@ export type Run = {
   readonly at: Scalars
   readonly scalars: Int32Array
   readonly begun: Begun
+  /** By green: the window and the attempt by which it was placed last, as a recipe has them. */
+  readonly tried: Int32Array
   undo: Int32Array
   undoLength: number
   recipe: Recipe
@@ -98,8 +105,20 @@ const scalarsOf = (ground: Ground): Scalars => {
   const drawn = 5
   const loaded = drawn + ground.supplies.length
   const misses = loaded + ground.machines
-  const size = misses + ground.windows.length
-  return { records: 0, draws: 1, works: 2, firstOpened: 3, firstChecked: 4, drawn, loaded, misses, size }
+  const chain = misses + ground.windows.length
+  const size = chain + ground.greens * CHAIN.size
+  return {
+    records: 0,
+    draws: 1,
+    works: 2,
+    firstOpened: 3,
+    firstChecked: 4,
+    drawn,
+    loaded,
+    misses,
+    chain,
+    size,
+  }
 }
 
 const newScratch = (mostCrew: number): Run['scratch'] => ({
@@ -159,6 +178,7 @@ export const newRun = (setting: RunSetting): Run => {
       opened: new Int32Array(greens).fill(-1),
       openedBy: new Int32Array(greens).fill(-1),
     },
+    tried: new Int32Array(greens),
     undo: new Int32Array(4096),
     undoLength: 0,
     placed: 0,

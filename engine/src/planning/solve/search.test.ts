@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { randomCourse } from '../../course/random-course.ts'
 import { WEATHER_PORTS } from '../make-plan.ts'
+import { isCleanSchedule } from '../check/check.ts'
+import { compileProblem } from '../check/compile.ts'
 import type { Problem } from '../problem.ts'
 import { readProblem } from '../read-problem.ts'
 import { scoreOf } from '../score.ts'
@@ -8,13 +10,14 @@ import { randomOf } from '../search/random.ts'
 import { attemptSets } from './attempts.ts'
 import { writeBegin } from './begin.ts'
 import { decode } from './decode.ts'
-import { arrange, forget, generate, newMade } from './generate.ts'
+import { arrange, forget, forgetList, generate, listSchedule, newMade } from './generate.ts'
 import { groundOf } from './ground.ts'
 import { judgeGreens, judgePeople, judgeTravel } from './judge.ts'
+import { newLaid, readLaid } from './laid.ts'
+import { changeList } from './list-moves.ts'
 import { change } from './moves.ts'
 import { pinsOf } from './pins.ts'
-import { plainRecipe } from './recipe.ts'
-import { changeSteps } from './step-moves.ts'
+import { copyRecipe, plainRecipe } from './recipe.ts'
 import { newRun, type Run } from './run.ts'
 import { solve } from './solve.ts'
 
@@ -50,26 +53,60 @@ describe('a schedule grown on from the one before', () => {
     const problem = problemOf(seed, 8)
     const run = runOf(problem)
     const other = runOf(problem)
-    const made = newMade(8)
+    const made = newMade(run.ground)
     const random = randomOf(seed)
     for (let round = 0; round < 40; round++) {
-      // A kept plan is changed in its order, in its people, or in what is wished for single steps.
-      const isStep = round % 2 === 1
-      forget(made, isStep ? changeSteps(run.ground, run.recipe, random) : change(run.recipe, random, false))
+      forget(made, change(run.recipe, random, false))
       arrange(run, run.recipe.order)
       generate(run, made)
       other.recipe = run.recipe
-      const fresh = newMade(8)
+      const fresh = newMade(run.ground)
       generate(other, fresh)
       expect([...made.ends]).toEqual([...fresh.ends])
       expect(decode(run)).toEqual(decode(other))
     }
   })
 
+  it.each([21, 22, 23, 24, 26, 28])(
+    'is so too where its steps are listed one by one (random course %i)',
+    (seed) => {
+      const problem = problemOf(seed, 7)
+      const run = runOf(problem)
+      const other = runOf(problem)
+      const made = newMade(run.ground)
+      generate(run, made)
+      expect([...made.ends].every((end) => end >= 0)).toBe(true)
+      const laid = newLaid(run.ground)
+      const random = randomOf(seed)
+      const current = plainRecipe(run.ground, run.recipe.order)
+      listSchedule(run, current)
+      readLaid(run, laid)
+      const compiled = compileProblem(problem)
+      let whole = 0
+      let stale = 0
+      for (let round = 0; round < 60; round++) {
+        copyRecipe(current, run.recipe)
+        const from = changeList(run.ground, run.recipe, laid, random)
+        forgetList(made, Math.min(from, stale))
+        stale = from
+        generate(run, made)
+        other.recipe = run.recipe
+        const fresh = newMade(run.ground)
+        generate(other, fresh)
+        expect([...made.ends]).toEqual([...fresh.ends])
+        expect(decode(run)).toEqual(decode(other))
+        if ([...made.ends].some((end) => end < 0)) continue
+        whole++
+        expect(isCleanSchedule(compiled, { tasks: decode(run), unplanned: [] })).toBe(true)
+      }
+      expect(whole).toBeGreaterThan(0)
+    },
+  )
+
   it.each([11, 12, 13, 14])('is judged as the score judges its tasks (random course %i)', (seed) => {
     const problem = problemOf(seed, 7)
     const run = runOf(problem)
-    const made = newMade(problem.greens.length)
+    const made = newMade(run.ground)
     generate(run, made)
     const left = [...made.ends].filter((end) => end < 0).length + problem.excluded.length
     const { finishSumMin: _, ...judged } = judgeGreens(run, made, 0)

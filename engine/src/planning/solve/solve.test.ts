@@ -30,7 +30,7 @@ const scheduleOf = (problem: Problem, order: readonly number[]) => {
   const attempts = [{ keepFixtures: true, overNight: false, lets: 0 as const }]
   const recipe = plainRecipe(ground, order)
   const run = newRun({ ground, nowMin: 0, attempts, pins: pinsOf(ground, undefined), hints: null, recipe })
-  const made = newMade(ground.greens)
+  const made = newMade(ground)
   writeBegin(run)
   arrange(run, recipe.order)
   generate(run, made)

@@ -12,8 +12,9 @@ import type { Near, SolveOptions, Solved } from './options.ts'
 import { pinsOf } from './pins.ts'
 import { copyRecipe, plainRecipe } from './recipe.ts'
 import { newRun, type Run } from './run.ts'
-import { searchRecipes, type Best, type Search } from './search.ts'
+import { searchRecipes } from './search.ts'
 import { startOrders } from './start-orders.ts'
+import type { Best, Search } from './trial.ts'
 import { whyLeft } from './why-left.ts'
 
 export type { SolveOptions, Solved } from './options.ts'
@@ -53,7 +54,7 @@ const ordersOf = (problem: Problem, { near, startOrder }: SolveOptions): readonl
 /** The tasks of a schedule, generated once more: while it is searched for, only its recipe is kept. */
 const tasksOf = ({ run, recipe }: Best): readonly ScheduledTask[] => {
   copyRecipe(recipe, run.recipe)
-  generate(run, newMade(run.ground.greens))
+  generate(run, newMade(run.ground))
   return decode(run)
 }
 
@@ -99,7 +100,7 @@ const searchSets = (
     const tell = teller({ ...options, schedules }, budget, spent)
     const search: Search = {
       run: runOf(ground, attempts, near, standing),
-      made: newMade(ground.greens),
+      made: newMade(ground),
       budget,
       seed,
       near,

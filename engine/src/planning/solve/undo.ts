@@ -7,6 +7,7 @@ const MACHINE_IN = 1
 const PERSON_NUMBER = 2
 const MACHINE_NUMBER = 3
 const SCALAR = 4
+const WORK = 5
 
 const WIDTH = 4
 
@@ -49,6 +50,12 @@ export const setScalar = (run: Run, at: number, value: number): void => {
   run.scalars[at] = value
 }
 
+/** Writes one number of the greens in work. */
+export const setWorkNumber = (run: Run, at: number, value: number): void => {
+  push(run, WORK, at, 0, run.works[at] ?? 0)
+  run.works[at] = value
+}
+
 /** Takes back everything since the undo list was so long. */
 export const backTo = (run: Run, length: number): void => {
   const { undo } = run
@@ -62,6 +69,7 @@ export const backTo = (run: Run, length: number): void => {
     else if (kind === MACHINE_IN) removeAt(run.machines, a, undo[at + 2] ?? 0)
     else if (kind === PERSON_NUMBER) run.people.data[a] = c
     else if (kind === MACHINE_NUMBER) run.machines.data[a] = c
-    else run.scalars[a] = c
+    else if (kind === SCALAR) run.scalars[a] = c
+    else run.works[a] = c
   }
 }

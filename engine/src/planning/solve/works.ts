@@ -1,6 +1,6 @@
 import { NEVER } from '../spans.ts'
 import type { Run } from './run.ts'
-import { setScalar } from './undo.ts'
+import { setScalar, setWorkNumber } from './undo.ts'
 
 /** Numbers of a green in work: green, opening, end of the opening step, finish. */
 const WIDTH = 4
@@ -25,6 +25,10 @@ export const addWork = (
   setScalar(run, at.firstOpened, opened)
   setScalar(run, at.firstChecked, openedBy + run.ground.problem.settings.firstGreenCheckMin)
 }
+
+/** Writes when the green that was put in work as number `index` is finished. */
+export const finishWork = (run: Run, index: number, finished: number): void =>
+  setWorkNumber(run, index * WIDTH + 3, finished)
 
 /** Opening and finish of each green in work so far. */
 export const eachWork = (run: Run, tell: (green: number, opened: number, finished: number) => void): void => {
