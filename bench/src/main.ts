@@ -8,6 +8,7 @@ const BENCHES: Readonly<
   risk: () => import('./risk.ts'),
   greens: () => import('./greens.ts'),
   replan: () => import('./replan.ts'),
+  latency: () => import('./latency.ts'),
 }
 
 const [name = '', ...rest] = process.argv.slice(2)

@@ -22,7 +22,7 @@ afterAll(async () => {
 })
 
 describe('the app', () => {
-  it.each(['/', '/index.html', '/greens/g07', '/plan?day=2026-08-11'])(
+  it.each(['/', '/index.html', '/green/g07', '/plan?day=2026-08-11'])(
     'opens at %s, asked for anew each time',
     async (url) => {
       const { status, headers, text } = await server.ask({ url })
@@ -52,8 +52,11 @@ describe('the app', () => {
     expect(packed.headers['content-encoding']).toBe('gzip')
     expect(packed.headers['content-type']).toContain('javascript')
     expect(packed.headers['cache-control']).toContain('immutable')
+    // A proxy in between must not hand the packed one to a browser that can't unpack it.
+    expect(String(packed.headers['vary'])).toMatch(/accept-encoding/iu)
     const plain = await server.ask({ url })
     expect(plain.headers['content-encoding']).toBeUndefined()
+    expect(String(plain.headers['vary'])).toMatch(/accept-encoding/iu)
     expect(plain.text).toBe('export {}')
   })
 

@@ -16,6 +16,9 @@ const PAGES = [
   '/fixtures',
   '/people',
   '/machines',
+  '/crew',
+  '/paper',
+  '/account',
   '/settings',
   '/more',
 ] as const

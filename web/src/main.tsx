@@ -24,5 +24,5 @@ restoreTyped()
 render(<App />, document.getElementById('app') ?? document.body)
 keepDraft()
 followFacts()
-void openJournal()
-void keepApp()
+// What the opening page needs goes first over a poor line; the rest of the app is kept after it.
+void openJournal().finally(keepApp)

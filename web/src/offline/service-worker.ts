@@ -21,9 +21,17 @@ const fetchFile = async (path: string): Promise<Response> => {
   return response
 }
 
+/** Browsers open about six lines to a server; half of them are left to the page, which is at work already. */
+const LANES = 3
+
 const keepShell = async (): Promise<void> => {
   const cache = await caches.open(CACHE)
-  await Promise.all(shell.kept.map(async (path) => cache.put(path, await fetchFile(path))))
+  const left = [...shell.kept]
+  const keepNext = async (): Promise<void> => {
+    for (let path = left.shift(); path !== undefined; path = left.shift())
+      await cache.put(path, await fetchFile(path))
+  }
+  await Promise.all(Array.from({ length: LANES }, keepNext))
 }
 
 const dropOld = async (): Promise<void> => {
