@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import type { Plugin } from 'vite'
 
-const IS_TEXT = /\.(?:html|m?js|css|svg|webmanifest)$/u
+const IS_TEXT = /\.(?:html|m?js|css|svg|json|webmanifest)$/u
 
 /** Writes a packed copy beside each text of the build, so that the server need not pack them anew for every visitor. */
 export const packedCopies = (folder: string): Plugin => ({

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Plugin } from 'vite'
-import type { Shell } from './src/offline/shell.ts'
+import { FILE_LIST, type Shell } from './src/offline/shell.ts'
 
 /** Where the service worker lies: at the root, since it can only serve what lies beneath it. */
 export const SERVICE_WORKER_FILE = 'sw.js'
@@ -53,6 +53,8 @@ export const serviceWorkerShell = (publicFolder: string): Plugin => ({
       const shell = shellOf(files)
       const kept = shell.kept.filter((path) => path !== `/${SERVICE_WORKER_FILE}`)
       worker.code = worker.code.replace('__SHELL__', () => JSON.stringify({ ...shell, kept }))
+      // For pages that can have no service worker, to fetch the same files ahead.
+      this.emitFile({ type: 'asset', fileName: FILE_LIST, source: JSON.stringify(kept) })
       return undefined
     },
   },

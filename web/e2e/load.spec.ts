@@ -49,6 +49,8 @@ test.describe('without a kept app', () => {
     page,
     club,
   }) => {
+    // What is fetched ahead, once the page is there, is not of the first load.
+    await page.route('**/app-files.json', (route) => route.abort())
     const finished: Request[] = []
     page.on('requestfinished', (request) => finished.push(request))
     await turnTo(page, club, '/')
@@ -89,10 +91,28 @@ test.describe('without a kept app', () => {
     await builds.stop()
   })
 
+  test('a page left open turns to pages it never had open when the line goes', async ({ page, club }) => {
+    const finished: string[] = []
+    page.on('requestfinished', (request) => finished.push(request.url()))
+    await turnTo(page, club, '/')
+    await expect.poll(() => finished.some((url) => /WeatherPage-/u.test(url)), { timeout: 60_000 }).toBe(true)
+    await page.waitForLoadState('networkidle')
+    await club.stop()
+    for (const path of ['/stores', '/people', '/weather']) {
+      await turnBy(page, path)
+      await expect(page).toHaveURL(new RegExp(`${path}$`, 'u'))
+      await expect(page.locator('main > header h1')).toBeVisible()
+      await expect(page.getByRole('heading', { name: NOT_COME })).toHaveCount(0)
+    }
+    await club.restart()
+  })
+
   test('a page whose code does not come for want of a line comes when the line is back', async ({
     page,
     club,
   }) => {
+    // What the browser fetched ahead would hide it.
+    await page.route('**/app-files.json', (route) => route.abort())
     await turnTo(page, club, '/')
     await page.waitForLoadState('networkidle')
     await club.stop()

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals'
 import type { ToServiceWorker } from '../offline/shell.ts'
 import { carryTyped } from './carry-typed.ts'
+import { fetchAhead } from './fetch-ahead.ts'
 
 const LOOK_EVERY_MS = 60 * 60 * 1000
 const SETTLE_MS = 300
@@ -69,9 +70,10 @@ const followOthers = (): void => {
   })
 }
 
-/** Has the app kept on this device, and watches for new versions of it. Does nothing over plain http, where browsers keep none. */
+/** Has the app kept on this device, and watches for new versions of it. Over plain http browsers keep none; its files are then fetched ahead. */
 export const keepApp = async (): Promise<void> => {
-  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return
+  if (!import.meta.env.PROD) return
+  if (!('serviceWorker' in navigator)) return fetchAhead()
   appKept.value = 'not yet'
   followOthers()
   try {
@@ -81,5 +83,6 @@ export const keepApp = async (): Promise<void> => {
   } catch {
     // A private window or a person's own setting forbids it: the app then needs the server to open, as the settings page says.
     appKept.value = null
+    await fetchAhead()
   }
 }
