@@ -2,7 +2,8 @@ import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Plugin } from 'vite'
-import { FILE_LIST, type Shell } from './src/offline/shell.ts'
+import { FILE_LIST } from './src/offline/file-list.ts'
+import type { Shell } from './src/offline/shell.ts'
 
 /** Where the service worker lies: at the root, since it can only serve what lies beneath it. */
 export const SERVICE_WORKER_FILE = 'sw.js'
@@ -43,6 +44,9 @@ export const serviceWorkerShell = (publicFolder: string): Plugin => ({
     handler(_options, bundle) {
       const worker = bundle[SERVICE_WORKER_FILE]
       if (worker?.type !== 'chunk') return this.error(`the build made no ${SERVICE_WORKER_FILE}`)
+      // Browsers refuse one that imports, and then nothing is kept: what it shares with the app must not hold code that the app runs.
+      if (worker.imports.length > 0)
+        return this.error(`${SERVICE_WORKER_FILE} shares code with the app: ${worker.imports.join(', ')}`)
       const files = new Map<string, string | Uint8Array>(
         publicFiles(publicFolder).map((name) => [name, readFileSync(join(publicFolder, name))]),
       )

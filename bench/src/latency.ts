@@ -110,6 +110,7 @@ const measure = async (page: Page, address: string, rounds: number): Promise<voi
     await page.locator('main > header h1').waitFor()
     await page.waitForTimeout(3_000)
     const own = await roundsOf(page, tap, rounds)
+    await tap.ready(page, 0)
     process.stdout.write(`${line(tap.name, own, await roundsOf(page, peer, rounds))}\n`)
   }
 }

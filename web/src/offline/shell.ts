@@ -8,9 +8,6 @@ export type Shell = {
   readonly onUse: readonly string[]
 }
 
-/** The file of the build that lists what is kept. */
-export const FILE_LIST = 'app-files.json'
-
 const PREFIX = 'swardwright '
 
 /** Name of the cache that holds a version. */

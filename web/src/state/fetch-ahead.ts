@@ -1,4 +1,4 @@
-import { FILE_LIST } from '../offline/shell.ts'
+import { FILE_LIST } from '../offline/file-list.ts'
 
 /**
  * Has the browser fetch the rest of the app while there is a line, where it can't be kept for good. The files may stay with it as long as it
