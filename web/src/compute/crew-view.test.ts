@@ -27,7 +27,7 @@ const plan = {
 const stays = staysOf(plan, '2026-08-10', 'ann', 'Europe/London')
 const ids = (left: typeof stays) =>
   left.map((stay) => `${stay.green}:${stay.tasks.map(({ id }) => id).join(',')}`)
-const nothing = () => ({ done: false, begun: false })
+const nothing = () => ({ done: false, begun: false, stopped: false })
 
 it('gathers one person’s steps by green in the order of the day, without moves and without others', () => {
   expect(ids(stays)).toEqual(['a:1,2', 'b:4', 'a:5'])
@@ -40,8 +40,14 @@ it('leaves out what the plan’s clock is past', () => {
 })
 
 it('leaves out a step told done and a green told finished, and keeps one that was begun and not ended', () => {
-  const told = ({ id }: PlanTask) => ({ done: id === '4', begun: id === '1' })
+  const told = ({ id }: PlanTask) => ({ done: id === '4', begun: id === '1', stopped: false })
   const left = staysLeft(stays, { atMs: Date.parse(at('07:45')), finished: new Set(), told })
   expect(ids(left)).toEqual(['a:1', 'a:5'])
   expect(ids(staysLeft(stays, { atMs: 0, finished: new Set(['a']), told: nothing }))).toEqual(['b:4'])
+})
+
+it('keeps a step that was broken off, however late it is, until it is told done', () => {
+  const told = ({ id }: PlanTask) => ({ done: false, begun: false, stopped: id === '2' })
+  const left = staysLeft(stays, { atMs: Date.parse(at('12:00')), finished: new Set(), told })
+  expect(ids(left)).toEqual(['a:2'])
 })

@@ -7,8 +7,8 @@ export type CrewStay = {
   readonly tasks: readonly PlanTask[]
 }
 
-/** What somebody told of a step. */
-export type StepTold = { readonly done: boolean; readonly begun: boolean }
+/** What somebody told of a step last: done, begun and going on, or begun and broken off. */
+export type StepTold = { readonly done: boolean; readonly begun: boolean; readonly stopped: boolean }
 
 /** The stays of one person on one day, in the order of the day: consecutive steps on one green are one stay. */
 export const staysOf = (plan: Plan, date: string, person: string, timeZone: string): readonly CrewStay[] => {
@@ -40,8 +40,8 @@ export const staysLeft = (
   stays.flatMap(({ green, tasks }) => {
     if (known.finished.has(green)) return []
     const left = tasks.filter((task) => {
-      const { done, begun } = known.told(task)
-      return !done && (begun || Date.parse(task.finish) > known.atMs)
+      const { done, begun, stopped } = known.told(task)
+      return !done && (begun || stopped || Date.parse(task.finish) > known.atMs)
     })
     return left.length === 0 ? [] : [{ green, tasks: left }]
   })

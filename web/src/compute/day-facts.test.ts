@@ -48,8 +48,8 @@ it('tells started, stopped and finished steps that the plan has, and no others',
   })
   expect(dayFacts(facts, known('09:00'))).toEqual([
     { kind: 'started', green: 'a', operation: 'core', pass: 1, at: at('06:40') },
-    { kind: 'finished', green: 'a', operation: 'dress', load: 2, at: at('08:45') },
     { kind: 'stopped', green: 'a', operation: 'core', pass: 1, at: at('06:50') },
+    { kind: 'finished', green: 'a', operation: 'dress', load: 2, at: at('08:45') },
   ])
 })
 

@@ -26,8 +26,9 @@ const steps = (facts: Facts, known: DayKnown): readonly DayFact[] => {
     readonly at: string
     readonly value: Pick<Facts['tasksFinished'][number]['value'], 'green' | 'operation' | 'pass' | 'load'>
   }
-  const of = (kind: 'started' | 'finished' | 'stopped', told: readonly Told[]): readonly DayFact[] =>
-    told.flatMap(({ at, value }): readonly DayFact[] => {
+  type Step = { readonly toldMs: number; readonly fact: DayFact }
+  const of = (kind: 'started' | 'finished' | 'stopped', told: readonly Told[]): readonly Step[] =>
+    told.flatMap(({ at, value }): readonly Step[] => {
       const { green, operation, pass, load } = value
       const atMs = when(at)
       const isPlanned = plan.tasks.some(
@@ -37,22 +38,24 @@ const steps = (facts: Facts, known: DayKnown): readonly DayFact[] => {
           (task.load === null ? task.pass === (pass ?? 1) : task.load === (load ?? 1)),
       )
       if (atMs === null || !isPlanned) return []
-      return [
-        {
-          kind,
-          green,
-          operation,
-          ...(pass === undefined ? {} : { pass }),
-          ...(load === undefined ? {} : { load }),
-          at: isoWithOffset(atMs, course.timeZone),
-        },
-      ]
+      const fact: DayFact = {
+        kind,
+        green,
+        operation,
+        ...(pass === undefined ? {} : { pass }),
+        ...(load === undefined ? {} : { load }),
+        at: isoWithOffset(atMs, course.timeZone),
+      }
+      return [{ toldMs: Date.parse(at), fact }]
     })
+  // In the order in which they were told: a step can be broken off and taken up again while the course's clock is held.
   return [
     ...of('started', facts.tasksStarted),
-    ...of('finished', facts.tasksFinished),
     ...of('stopped', facts.tasksStopped),
+    ...of('finished', facts.tasksFinished),
   ]
+    .toSorted((a, b) => a.toldMs - b.toldMs)
+    .map(({ fact }) => fact)
 }
 
 const greens = (facts: Facts, known: DayKnown): readonly DayFact[] =>

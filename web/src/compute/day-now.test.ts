@@ -74,6 +74,25 @@ describe('the day at one minute', () => {
     expect(again.changes.length).toBeGreaterThan(0)
   })
 
+  it.each([
+    ['06:22', '06:40'],
+    // Begun and broken off within one minute.
+    ['06:50', '06:50'],
+  ])('goes on later with a step begun at %s and broken off at %s', (begun, broken) => {
+    const green = firstDay[0]?.green ?? ''
+    const step = { green, operation: 'core', pass: 1 } as const
+    const facts: DayAsk['facts'] = [
+      { kind: 'started', ...step, at: at(begun) },
+      { kind: 'stopped', ...step, at: at(broken) },
+    ]
+    const { again } = opened(dayNow(ask({ facts })))
+    const cored = again.plan.tasks.filter((task) => task.green === green && task.operation === 'core')
+    expect(cored.filter((task) => task.finish <= at('07:00')).map((task) => task.finish)).toEqual([
+      at(broken),
+    ])
+    expect(cored.filter((task) => task.start >= at('07:00'))).toHaveLength(1)
+  })
+
   it('names no green to open where rain is told from ten minutes ahead until the night, and tells the open ones as caught', () => {
     const facts: DayAsk['facts'] = [
       { kind: 'rain', from: at('07:10'), until: '2026-08-10T23:00:00+01:00', mmPerH: 4 },

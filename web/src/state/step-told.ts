@@ -13,7 +13,8 @@ export const stepTold = computed((): ((task: PlanTask) => StepTold) => {
     (task.load === null ? (fact.pass ?? 1) === task.pass : (fact.load ?? 1) === task.load)
   return (task) => {
     const own = told.filter((fact) => isOf(fact, task))
+    const last = own.at(-1)?.kind
     const done = own.some(({ kind }) => kind === 'finished')
-    return { done, begun: !done && own.some(({ kind }) => kind === 'started') }
+    return { done, begun: !done && last === 'started', stopped: !done && last === 'stopped' }
   }
 })

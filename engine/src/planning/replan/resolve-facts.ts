@@ -137,8 +137,10 @@ const spellsOf = (told: readonly Told[]): readonly Spell[] => {
         spells.push({ startMin: atMin, endMin: null, end: 'finished', doneShare: null })
       continue
     }
+    const begun = current?.startMin ?? null
     const ended: Spell = {
-      startMin: current?.startMin ?? null,
+      // Broken off in the minute in which it was begun: it is told as a minute's work, so that what is left of it is still to be done.
+      startMin: fact.kind === 'stopped' && begun !== null ? Math.min(begun, atMin - 1) : begun,
       endMin: atMin,
       end: fact.kind,
       doneShare: fact.kind === 'stopped' ? (fact.doneShare ?? null) : null,

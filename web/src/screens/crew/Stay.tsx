@@ -8,6 +8,7 @@ import {
   TASK_WORDS,
   taskTodo,
 } from '@swardwright/present'
+import { coveringOf } from '../../compute/covering.ts'
 import type { CrewStay } from '../../compute/crew-view.ts'
 import { Fold } from '../../parts/Fold.tsx'
 import { later } from '../../parts/later.tsx'
@@ -98,7 +99,7 @@ export const Stay = (props: { readonly plan: Plan; readonly stay: CrewStay }) =>
       <Settings plan={plan} stay={stay} />
       <div>
         {first.machine === null ? null : <RunsHere plan={plan} task={first} green={stay.green} />}
-        <Fold summary={WORDS.steps}>{() => <Steps tasks={stay.tasks} green={stay.green} />}</Fold>
+        <Fold summary={WORDS.steps}>{() => <Steps tasks={stay.tasks} />}</Fold>
         <Fold summary={WORDS.photos}>{() => <Photos stay={stay} />}</Fold>
       </div>
     </div>
@@ -117,33 +118,16 @@ export const BigTap = (props: { readonly plan: Plan; readonly stay: CrewStay }) 
   const { plan, stay } = props
   const { green } = stay
   const last = stay.tasks.at(-1)
-  if (
-    last === undefined ||
-    last.operation === 'move' ||
-    last.operation === 'load' ||
-    last.operation === 'setUp'
-  )
-    return null
-  const { operation } = last
+  const covering = last === undefined ? null : coveringOf(last)
+  if (last === undefined || covering === null) return null
   const isWhole = lastOn(plan, green)?.id === last.id
-  const words = `${greenName(green)} ${isWhole ? WORDS.done : TASK_WORDS[operation].done}`
+  const words = `${greenName(green)} ${isWhole ? WORDS.done : TASK_WORDS[last.operation].done}`
   return (
     <button
       type="button"
       class="primary"
       onClick={() =>
-        void (isWhole
-          ? touch('greenFinished', { green }, words)
-          : touch(
-              'taskFinished',
-              {
-                green,
-                operation,
-                ...(last.pass === null ? {} : { pass: last.pass }),
-                ...(last.load === null ? {} : { load: last.load }),
-              },
-              words,
-            ))
+        void (isWhole ? touch('greenFinished', { green }, words) : touch('taskFinished', covering, words))
       }
     >
       {words}

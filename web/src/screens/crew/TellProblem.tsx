@@ -3,6 +3,7 @@ import { Dialog } from '../../parts/Dialog.tsx'
 import { PickOne } from '../../parts/PickOne.tsx'
 import { greenName, useCourse } from '../../state/course.ts'
 import { touch } from '../../state/undo.ts'
+import { SandShort } from '../trouble/SandShort.tsx'
 import { WORDS } from './words.ts'
 
 const Words = (props: { readonly green: string | null; readonly close: () => void }) => {
@@ -35,7 +36,7 @@ const Words = (props: { readonly green: string | null; readonly close: () => voi
   )
 }
 
-type Kind = 'machine' | 'green' | 'other' | null
+type Kind = 'machine' | 'sand' | 'other' | { readonly green: string } | null
 
 const Kinds = (props: {
   readonly person: string
@@ -67,19 +68,16 @@ const Kinds = (props: {
       </div>
     )
   }
-  if (kind !== null) return <Words green={kind === 'green' ? green : null} close={close} />
+  if (kind === 'sand') return <SandShort close={close} after={`: ${WORDS.told}`} />
+  // Told of the green that was meant, also when the next stay begins while it is typed.
+  if (kind !== null) return <Words green={kind === 'other' ? null : kind.green} close={close} />
   const pick = (id: string): void => {
-    if (id === 'machine' || id === 'green' || id === 'other') return setKind(id)
+    if (id === 'machine' || id === 'sand' || id === 'other') return setKind(id)
+    if (id === 'green' && green !== null) return setKind({ green })
     close()
     if (id === 'me')
       void touch('problemReported', { problem: 'personOut', person }, `${WORDS.iAmOut}: ${WORDS.told}`)
     else if (id === 'rain') void touch('rainBegan', {}, `${WORDS.rain}: ${WORDS.told}`)
-    else
-      void touch(
-        'problemReported',
-        { problem: 'other', words: WORDS.sandWords },
-        `${WORDS.sand}: ${WORDS.told}`,
-      )
   }
   return (
     <PickOne

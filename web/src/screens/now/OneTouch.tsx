@@ -1,12 +1,19 @@
-import { instantOf, isoWithOffset } from '@swardwright/engine'
+import { instantOf, isoWithOffset, type Plan, type PlanTask } from '@swardwright/engine'
+import { taskTodo } from '@swardwright/present'
 import { useState } from 'preact/hooks'
+import { coveringOf, type Covering } from '../../compute/covering.ts'
 import { Dialog } from '../../parts/Dialog.tsx'
 import { PickOne } from '../../parts/PickOne.tsx'
 import { Choice, TextField } from '../../parts/fields.tsx'
-import { today } from '../../state/clock.ts'
-import { useCourse } from '../../state/course.ts'
+import { nowMs, today } from '../../state/clock.ts'
+import { greenName, useCourse } from '../../state/course.ts'
+import { again } from '../../state/day.ts'
 import { facts } from '../../state/journal.ts'
+import { shownPlan } from '../../state/plan.ts'
+import { stepTold } from '../../state/step-told.ts'
 import { touch } from '../../state/undo.ts'
+import { BrokenOff } from '../trouble/BrokenOff.tsx'
+import { SandShort } from '../trouble/SandShort.tsx'
 import { WORDS } from './words.ts'
 
 /** It rains, or the rain has ended: one press. */
@@ -115,34 +122,34 @@ const Late = ({ close }: { readonly close: () => void }) => {
   )
 }
 
-const SandShort = ({ close }: { readonly close: () => void }) => {
-  const [massT, setMassT] = useState('0')
-  const isGood = massT.trim() !== '' && Number(massT) >= 0 && Number(massT) <= 2000
-  const write = (sand: string): void => {
-    if (!isGood || (sand !== 'damp' && sand !== 'kilnDried')) return
-    close()
-    void touch(
-      'problemReported',
-      { problem: 'sandShort', sand, massT: Number(massT) },
-      `${massT} t ${WORDS.sandLeft}`,
-    )
-  }
+/** Steps under way by the plan of this minute or by what was told. */
+const stepsUnderWay = (
+  plan: Plan | null,
+): readonly { readonly task: PlanTask; readonly covering: Covering }[] =>
+  (plan?.tasks ?? []).flatMap((task) => {
+    const covering = coveringOf(task)
+    const { done, begun, stopped } = stepTold.value(task)
+    const isNow = Date.parse(task.start) <= nowMs.value && Date.parse(task.finish) > nowMs.value
+    return covering === null || done || stopped || !(begun || isNow) ? [] : [{ task, covering }]
+  })
+
+const Broken = ({ close }: { readonly close: () => void }) => {
+  const [picked, setPicked] = useState<{ readonly covering: Covering; readonly words: string } | null>(null)
+  if (picked !== null) return <BrokenOff {...picked} close={close} />
+  const steps = stepsUnderWay(again.value?.plan ?? shownPlan.value).map(({ task, covering }) => ({
+    id: task.id,
+    name: `${greenName(covering.green)}: ${taskTodo(task)}`,
+    covering,
+  }))
+  if (steps.length === 0) return <p>{WORDS.noneUnderWay}</p>
   return (
-    <div class="stack">
-      <TextField
-        label={WORDS.sandHere}
-        value={massT}
-        check={(text) => (Number(text) >= 0 && Number(text) <= 2000 ? null : WORDS.sandRange)}
-        onValue={setMassT}
-      />
-      <PickOne
-        options={[
-          { id: 'damp', name: 'Damp sand' },
-          { id: 'kilnDried', name: 'Kiln-dried sand' },
-        ]}
-        onPick={write}
-      />
-    </div>
+    <PickOne
+      options={steps}
+      onPick={(id) => {
+        const step = steps.find((one) => one.id === id)
+        setPicked(step === undefined ? null : { covering: step.covering, words: step.name })
+      }}
+    />
   )
 }
 
@@ -177,6 +184,7 @@ const KINDS = [
   { id: 'slower', name: WORDS.slower },
   { id: 'late', name: WORDS.late },
   { id: 'sand', name: WORDS.sandShort },
+  { id: 'broken', name: WORDS.brokenOff },
   { id: 'words', name: WORDS.write },
 ] as const
 
@@ -189,6 +197,8 @@ const Kinds = ({ close }: { readonly close: () => void }) => {
       return <Late close={close} />
     case 'sand':
       return <SandShort close={close} />
+    case 'broken':
+      return <Broken close={close} />
     case 'words':
       return <InWords close={close} />
     default:

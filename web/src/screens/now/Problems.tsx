@@ -1,12 +1,13 @@
-import { clock, dateAt } from '@swardwright/present'
+import { clock, dateAt, quantityWords } from '@swardwright/present'
 import { later } from '../../parts/later.tsx'
 import { Part } from '../../parts/Page.tsx'
 import { today } from '../../state/clock.ts'
-import { greenName, useCourse } from '../../state/course.ts'
+import { greenName, units, useCourse } from '../../state/course.ts'
 import { facts } from '../../state/journal.ts'
 import { touch } from '../../state/undo.ts'
 import type { Course } from '@swardwright/engine'
 import type { Problem } from '@swardwright/journal'
+import { SAND_NAMES } from '../trouble/words.ts'
 import { WORDS } from './words.ts'
 
 /** A problem in a few words. */
@@ -26,7 +27,7 @@ const problemWords = ({ value }: Problem, course: Course): string => {
     case 'slower':
       return `${name(value.machine)}: ${value.factor} times the planned minutes${more}`
     case 'sandShort':
-      return `${value.massT} t ${WORDS.sandLeft}${more}`
+      return `${SAND_NAMES[value.sand]}: ${quantityWords('sand', value.massT, units.value)} ${WORDS.sandLeft}${more}`
     case 'other':
       return value.words
   }

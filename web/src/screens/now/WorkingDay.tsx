@@ -19,6 +19,7 @@ import { again, finishedToday, useDay } from '../../state/day.ts'
 import { facts } from '../../state/journal.ts'
 import { shownPlan } from '../../state/plan.ts'
 import { rainOfPlan } from '../../state/rain-of-plan.ts'
+import { stepTold } from '../../state/step-told.ts'
 import { touch } from '../../state/undo.ts'
 import { BailOutDialog } from './BailOutDialog.tsx'
 import { DayMoved } from './DayMoved.tsx'
@@ -71,6 +72,12 @@ const nextStep = (green: GreenOnDay, timeZone: string): string => {
     : `${clock(first.start, timeZone)} ${taskTodo(first)}`
 }
 
+/** Steps of a green that somebody broke off and nobody has taken up again. */
+const brokenOff = (green: GreenOnDay): string => {
+  const steps = green.todo.filter((task) => stepTold.value(task).stopped).map((task) => taskTodo(task))
+  return steps.length === 0 ? '' : `${WORDS.isBrokenOff}: ${listed([...new Set(steps)])}`
+}
+
 const Unfinished = ({ greens }: { readonly greens: readonly GreenOnDay[] }) => {
   const { timeZone } = useCourse()
   return (
@@ -81,6 +88,11 @@ const Unfinished = ({ greens }: { readonly greens: readonly GreenOnDay[] }) => {
             <span class={`state ${green.state}`}>{STATE_WORDS[green.state].word}</span>
             <span class="name">{greenName(green.green)}</span>
             <span class="needs">
+              {brokenOff(green) === '' ? null : (
+                <>
+                  <b class="rust">{brokenOff(green)}</b>;{' '}
+                </>
+              )}
               <b>{nextStep(green, timeZone)}</b>
               {green.todo.length === 0 ? '' : `; needs ${stepsLeft(green)}; ${timeLeft(green, timeZone)}`}
             </span>

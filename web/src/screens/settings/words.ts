@@ -83,9 +83,10 @@ export const RULE_FIGURES = [
 
 /** Why the server would not take what was recorded, for people. */
 export const ATTENTION_WORDS: Readonly<Record<RefusalReason, string>> = {
-  'too-old': 'This app is older than the server can read. Load the page anew, then record it again.',
+  'too-old':
+    'This app is too old for the server. Open it again where there is a line, take the new version, then record this again.',
   'not-allowed': 'Whoever uses this device may not record that. Ask the manager.',
   'bad-body': 'The server cannot read it. Record it again.',
   'too-large': 'It is too large to send. Record it in parts.',
-  clock: 'The clock of this device runs more than a day ahead. Set it, then record it again.',
+  clock: 'The clock of this device is more than a day off. Set it, then record this again.',
 }
