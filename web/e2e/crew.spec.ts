@@ -1,6 +1,5 @@
 import type { Page } from '@playwright/test'
 import { expect, test, turnTo } from './club.ts'
-import { grainOf } from './pictures.ts'
 import { onWorkingDay, readsWell } from './working-day.ts'
 
 /** Height in px of each button of the page that shows. */
@@ -40,12 +39,6 @@ test('a problem on the crew’s phone reaches the board, the day is made again t
   await phone.getByRole('button', { name: 'A machine is out' }).click()
   await phone.getByRole('button', { name: 'Corer', exact: true }).click()
   await expect(phone.getByText(/told to the manager/u)).toBeVisible()
-  await phone
-    .getByLabel('Add a photo of it')
-    .setInputFiles({ name: 'belt.jpg', mimeType: 'image/jpeg', buffer: await grainOf(phone, 600, 400) })
-  await expect(phone.getByText('1 photo kept on this device')).toBeVisible()
-  await readsWell(phone)
-  await expect(page.locator('.photo-thumb img')).toHaveAttribute('alt', /^A problem, /u)
 
   await expect(page.getByText('Corer out')).toBeVisible()
   await expect(page.getByRole('heading', { name: 'The day has moved' })).toBeVisible({ timeout: 60_000 })

@@ -39,5 +39,5 @@ it.each(REFUSAL_REASONS)(
     const told = document.getElementById('attention')?.textContent ?? ''
     expect(told).toContain('A note was written.')
     for (const words of TOLD[why]) expect(told).toContain(words)
-    },
+  },
 )
