@@ -55,9 +55,11 @@ export {
   type Person,
   type Place,
   type SandStore,
+  type TineStore,
   type Settings,
   type UnitsWanted,
 } from './course/course.ts'
+export { tineNeeds, type TineNeed } from './planning/tine-needs.ts'
 export { prescription as prescriptionSchema, type Prescription } from './planning/prescription.ts'
 export {
   instant as instantSchema,

@@ -1,27 +1,33 @@
 import type { Course, Green, TineStore } from '../course/course.ts'
 import type { GreenWork } from './green-work.ts'
-import type { ChainStep } from './prescription.ts'
+import type { ChainStep, TineSetting } from './prescription.ts'
 import type { ProblemTines, TineUse } from './problem.ts'
 import { minuteAt } from './read-crew.ts'
 
-type Tine = Pick<TineStore, 'holeDiameterMm' | 'coreDiameterMm'>
+/** A kind of tine. */
+export type Tine = Pick<TineStore, 'holeDiameterMm' | 'coreDiameterMm'>
 
 /** A kind of tine in a short text: '12/9', outside and inside, mm. */
-const kindOf = ({ holeDiameterMm, coreDiameterMm }: Tine): string => `${holeDiameterMm}/${coreDiameterMm}`
+export const kindOf = ({ holeDiameterMm, coreDiameterMm }: Tine): string =>
+  `${holeDiameterMm}/${coreDiameterMm}`
 
 /** Kinds of tine that the club keeps count of, each once, in the order of the course. */
 const kindsOf = ({ tineSets = [] }: Course): readonly string[] => [...new Set(tineSets.map(kindOf))]
 
 /**
- * What one covering of a green takes of the sets: `sets = area / mean area of the course's greens / setLifeGreens`, so that a large green wears more than a small one (common practice,
- * no source: wear goes with the holes made). Undefined where nothing is tined or that kind is not counted.
+ * Sets that one covering of a green wears out: `sets = area / mean area of the course's greens / setLifeGreens`, so that a large green wears more than a small one (common practice,
+ * no source: wear goes with the holes made).
  */
+export const wornSets = (course: Course, green: Green, { setLifeGreens }: TineSetting): number => {
+  const meanM2 = course.greens.reduce((sum, { areaM2 }) => sum + areaM2, 0) / course.greens.length
+  return green.areaM2 / meanM2 / setLifeGreens
+}
+
+/** What one covering of a green takes of the sets in stock. Undefined where nothing is tined or that kind is not counted. */
 export const tineUse = (course: Course, green: Green, { tines }: ChainStep): TineUse | undefined => {
   if (tines === undefined) return undefined
   const kind = kindsOf(course).indexOf(kindOf(tines))
-  if (kind < 0) return undefined
-  const meanM2 = course.greens.reduce((sum, { areaM2 }) => sum + areaM2, 0) / course.greens.length
-  return { kind, sets: green.areaM2 / meanM2 / tines.setLifeGreens }
+  return kind < 0 ? undefined : { kind, sets: wornSets(course, green, tines) }
 }
 
 /** The tine sets of a course over time; undefined where the club keeps no count. */

@@ -6,7 +6,7 @@ const ABOUT: Readonly<Record<string, string>> = {
   '/crew': 'The crew’s page on a phone',
   '/weather': 'The hours ahead, record and climate',
   '/sheets': 'One page a post, to print',
-  '/stores': 'Sand in the bay, what to order',
+  '/stores': 'Sand in the bay, tines, what to order',
   '/fixtures': 'Dates that golfers hold',
   '/people': 'Crew, shifts, skills',
   '/machines': 'The shed and its paces',

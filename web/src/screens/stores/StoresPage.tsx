@@ -8,6 +8,7 @@ import { usualStart } from '../../state/plan.ts'
 import { changeCourse } from '../../state/record.ts'
 import { SandOrderCard } from './SandOrderCard.tsx'
 import { StoreForm } from './StoreForm.tsx'
+import { TinesPart } from './TinesPart.tsx'
 import { WORDS } from './words.ts'
 
 const AddStore = ({ course }: { readonly course: Course }) => {
@@ -34,7 +35,7 @@ const AddStore = ({ course }: { readonly course: Course }) => {
   )
 }
 
-/** Sand: what is there, what it takes, what to order. */
+/** Sand and tines: what is there, what it takes, what to order. */
 export const StoresPage = () => {
   const course = useCourse()
   return (
@@ -63,6 +64,7 @@ export const StoresPage = () => {
           ))}
         </div>
         <AddStore course={course} />
+        <TinesPart />
       </div>
     </Page>
   )
