@@ -54,7 +54,7 @@ const Line = (props: {
   )
 }
 
-const Sheet = (props: { readonly plan: Plan; readonly date: string }) => {
+const Sheet = (props: { readonly plan: Plan; readonly date: string; readonly onTyping: () => void }) => {
   const { plan, date } = props
   const { timeZone } = useCourse()
   const known = { date, timeZone, nowMs: nowMs.value }
@@ -93,6 +93,7 @@ const Sheet = (props: { readonly plan: Plan; readonly date: string }) => {
               fault={fault === null ? null : FAULTS[fault]}
               done={done === undefined ? null : `${WORDS.isFinished} ${clock(done.atMs, timeZone)}`}
               onLine={(changed) => {
+                props.onTyping()
                 setKept(null)
                 setTyped({ ...typed, [line.green]: changed })
               }}
@@ -134,7 +135,8 @@ export const PaperPage = () => {
               onValue={setDate}
             />
           )}
-          <Sheet key={date} plan={plan} date={date} />
+          {/* The day stays while it is typed in, also when another one begins meanwhile. */}
+          <Sheet key={date} plan={plan} date={date} onTyping={() => setDate(date)} />
         </div>
       )}
     </Page>
