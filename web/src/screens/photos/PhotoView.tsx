@@ -17,12 +17,16 @@ const mayChange = (photo: PhotoTold): boolean =>
   mayRecord.value && (!isCrewPhone.value || photo.author === author.value)
 
 /** An entry is never changed: the photo is recorded once more with its note, and the entry before is struck. */
-const keepNote = async (photo: PhotoTold, words: string): Promise<string> => {
+const keepNote = async (
+  photo: PhotoTold,
+  words: string,
+  onChanged: (entry: string) => void,
+): Promise<void> => {
   const { words: _before, ...value } = photo.value
   const body = words === '' ? value : { ...value, words }
-  const entry = await record('photoTaken', body, Date.parse(photo.at))
+  // The new entry is shown before the old one goes, so that there is always one to show.
+  onChanged(await record('photoTaken', body, Date.parse(photo.at)))
   await record('struck', { entry: photo.entry, reason: 'Its note was changed' })
-  return entry
 }
 
 const NoteOf = (props: { readonly photo: PhotoTold; readonly onChanged: (entry: string) => void }) => {
@@ -45,7 +49,7 @@ const NoteOf = (props: { readonly photo: PhotoTold; readonly onChanged: (entry: 
       <button
         type="button"
         disabled={text.trim() === before}
-        onClick={() => void keepNote(photo, text.trim()).then(props.onChanged)}
+        onClick={() => void keepNote(photo, text.trim(), props.onChanged)}
       >
         {WORDS.keepNote}
       </button>
