@@ -14,8 +14,8 @@ const save = async (sha256: string): Promise<void> => {
 export const WaitingPhotos = () => {
   const { timeZone } = useCourse()
   return (
-    <div class="stack">
-      <ul class="rows waiting-photos">
+    <div class="waiting-photos">
+      <ul class="rows">
         {photosWaiting.value.map(({ sha256, keptMs, refused }) => {
           const when = dayAndClock(new Date(keptMs).toISOString(), timeZone)
           return (
