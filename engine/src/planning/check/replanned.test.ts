@@ -88,6 +88,42 @@ describe('a green in work that rain catches', () => {
     expect(found.lost.map(([id]) => id)).toEqual(['b'])
   })
 
+  it('is lost where the tines for its next covering come too late, and its missing steps where they never come', () => {
+    // Collecting b takes a set that comes at 650: done at 675, dressed at 685, dry at 785, dragged in at 800: 55 after the rain at 745. Without that wait it were 741.
+    const tined = (atMin: number, rain: Problem['rain']) =>
+      at(570, {
+        rain,
+        greens: smallProblem().greens.map((green) => ({
+          ...green,
+          steps: green.steps.map((step) =>
+            green.id === 'b' && step.operation === 'collect'
+              ? { ...step, tines: { kind: 0, sets: 1 } }
+              : step,
+          ),
+        })),
+        tines: [{ kind: 0, sets: 0.5, deliveries: [{ atMin, sets: 1 }] }],
+      })
+    const waits = moved({
+      'collect-b': [650, 675],
+      'dress-b1': [675, 685],
+      'drag-b': [785, 800],
+      'roll-b': [810, 820],
+    })
+    const rain = [{ start: 745, end: 760 }]
+    const late = judge(tined(650, rain), waits)
+    expect(late.lost).toEqual([['b', 'dressed', 745, 'tooLittleTime', 55]])
+    expect(late.rules.filter(([rule]) => rule === 'openInRain')).toEqual([])
+    const soon = judge(tined(590, rain), waits)
+    expect(soon.rules.filter(([rule]) => rule === 'openInRain')).toEqual([['openInRain', 'b', 15]])
+    const cored = smallTasks().filter(
+      ({ id, green }) => green !== 'b' || /^(corer|core|collector)-b$/u.test(id),
+    )
+    expect(judge(tined(100_000, []), cored).rules.filter(([rule]) => rule === 'missingOperation')).toEqual([])
+    expect(
+      judge(tined(590, []), cored).rules.filter(([rule]) => rule === 'missingOperation').length,
+    ).toBeGreaterThan(0)
+  })
+
   it('is the fault of a plan that opens it after now', () => {
     const found = judge(at(540, { rain: [{ start: 730, end: 760 }] }), smallTasks())
     expect(found.rules).toEqual([['openInRain', 'b', 11]])

@@ -7,6 +7,7 @@ import type { Facts, TaskFact } from '../facts.ts'
 import { sharedMin } from '../spans.ts'
 import { peopleAt, soonestCrew, type PersonAt } from './people-at.ts'
 import { sandLeft, type SandLeft } from './sand-left.ts'
+import { tinesFrom } from './tines-left.ts'
 
 /** One step that a green still needs at now: its least minutes, and the earliest start and latest end that it can have at all. */
 export type LeftStep = {
@@ -240,6 +241,7 @@ const forward = (ground: LostGround, green: number): readonly { start: number; e
   let end = 0
   let dressed = -1
   let needT = 0
+  const worn = new Map<number, number>()
   return steps.map((step, index) => {
     const task = tasks[index]
     if (isBegun(task)) {
@@ -260,6 +262,11 @@ const forward = (ground: LostGround, green: number): readonly { start: number; e
       from = Math.max(from, problem.days.find(({ startMin }) => startMin >= end)?.startMin ?? NEVER)
     if (step.dryNeedMm > 0 && dressed >= 0)
       from = Math.max(from, dryFrom(problem.driedMm, dressed, step.dryNeedMm))
+    if (step.tines !== undefined) {
+      const { kind, sets } = step.tines
+      worn.set(kind, (worn.get(kind) ?? 0) + sets)
+      from = Math.max(from, tinesFrom(facts, nowMin, kind, worn.get(kind) ?? 0))
+    }
     needT += step.sandT
     const deliveredMin = takesSand(step)
       ? ground.sand.from(problem.greens[green]?.sand.kind ?? 'damp', needT)

@@ -237,7 +237,12 @@ export const splitLost = (
   for (const state of inWork) {
     const isMissing = missing.some((finding) => greenOf(finding) === state.green)
     if (!isMissing || lost.has(state.green)) continue
-    if (stepNobodyDoes(ground, state.green) < 0 && !lacksSand(ground, state.green)) continue
+    const last = (facts.problem.greens[state.green]?.steps.length ?? 0) - 1
+    const canEnd =
+      stepNobodyDoes(ground, state.green) < 0 &&
+      !lacksSand(ground, state.green) &&
+      earliestAt(ground, state.green, last) < NEVER
+    if (canEnd) continue
     const first = caught.find((finding) => greenOf(finding) === state.green)
     lost.set(state.green, lostOf(facts, state, first?.atMin ?? null, 'cannotBeDone', 0))
   }
