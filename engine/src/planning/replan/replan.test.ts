@@ -47,17 +47,19 @@ describe('a plan made again', () => {
 
   it('keeps out of hours in which a machine or a person is out', () => {
     const outs: readonly DayFact[] = [
-      { kind: 'machineOut', machine: 'scarifier-1', from: MORNING, until: '2026-08-10T11:00:00+01:00' },
-      { kind: 'personOut', person: 'rafe', from: '2026-08-11T06:00:00+01:00', until: null },
+      { kind: 'machineOut', machine: 'scarifier-1', from: MORNING, until: '2026-08-10T13:00:00+01:00' },
+      { kind: 'personOut', person: 'rafe', from: '2026-08-10T14:00:00+01:00', until: null },
     ]
     const made = again(outs)
     const after = made.plan.tasks.filter(({ start }) => start >= MORNING)
     const inOutage = (task: Plan['tasks'][number]): boolean =>
-      task.start < '2026-08-10T11:00:00+01:00' && task.finish > MORNING
+      task.start < '2026-08-10T13:00:00+01:00' && task.finish > MORNING
     expect(after.filter((task) => task.machine === 'scarifier-1' && inOutage(task))).toEqual([])
     expect(
-      after.filter(({ people, finish }) => people.includes('rafe') && finish > '2026-08-11T06:00:00+01:00'),
+      after.filter(({ people, finish }) => people.includes('rafe') && finish > '2026-08-10T14:00:00+01:00'),
     ).toEqual([])
+    // Three greens wait for the one scarifier that is left, and the last of them is dry just before people go home: only some orders save them all.
+    expect(made.caught).toEqual([])
     expect(faults({ ...base, plan: made.plan, facts: outs, now: MORNING })).toEqual([])
   })
 

@@ -1,6 +1,8 @@
 import { dryFrom } from '../dried.ts'
+import type { Problem, ProblemStep } from '../problem.ts'
+import { randomOf } from '../search/random.ts'
 import { NEVER } from '../spans.ts'
-import { copyField, type Field } from './field.ts'
+import { bayOf, copyField, type Field } from './field.ts'
 import { coursesOf, isInTime, limitsOf, type GreenCourse } from './judge-field.ts'
 import { chainFrom } from './lay.ts'
 import { bestOffer, take, type Offer, type Wanted } from './place.ts'
@@ -18,7 +20,25 @@ const MOST_DRYING_MIN = 240
 /** What is needed to work greens off: the problem, all that stands, who had which step, and the greens. */
 export type WorkedOff = Pick<Broken, 'problem' | 'marks' | 'stood' | 'old' | 'opened'>
 
-/** By green, by step: minutes from the start of the step to the finish of the green at the very best, with the drying of this hour. */
+/** Least minutes of the trip to the bay and back before a load that follows another one, where the one dresser must fetch it. */
+const refillMin = (
+  problem: Problem,
+  green: number,
+  step: ProblemStep,
+  before: ProblemStep | undefined,
+): number => {
+  const own = problem.greens[green]
+  if (own === undefined || step.load === null || step.sandT <= 0 || before?.load == null) return 0
+  const able = problem.machines.filter(({ id }) => step.minutesByMachine.has(id))
+  const [dresser] = able
+  if (dresser === undefined || able.length > 1) return 0
+  const places = problem.places.length
+  const bay = bayOf(problem, own.sand.kind)
+  const way = (from: number, to: number): number => dresser.travelMin[from * places + to] ?? 0
+  return way(own.place, bay) + dresser.loadMin + way(bay, own.place)
+}
+
+/** By green, by step: minutes from the start of the step to the finish of the green at the very best, with the drying of this hour and the trips of a lone dresser. */
 export const tailsOf = ({ problem, marks, stood }: WorkedOff): readonly (readonly number[])[] =>
   problem.greens.map(({ steps }, green) => {
     const finish = marks[green]?.finish ?? steps.length - 1
@@ -30,7 +50,9 @@ export const tailsOf = ({ problem, marks, stood }: WorkedOff): readonly (readonl
         own.dryNeedMm > 0
           ? Math.min(MOST_DRYING_MIN, dryFrom(problem.driedMm, stood.nowMin, own.dryNeedMm) - stood.nowMin)
           : 0
-      tails[step] = (tails[step + 1] ?? 0) + Math.min(...own.minutesByMachine.values()) + own.lagMin + dryMin
+      const least = Math.min(...own.minutesByMachine.values())
+      const wait = Math.max(own.lagMin, refillMin(problem, green, own, steps[step - 1]))
+      tails[step] = (tails[step + 1] ?? 0) + least + wait + dryMin
     }
     return tails
   })
@@ -44,13 +66,14 @@ type Bid = {
 
 /**
  * Works the greens in work off together, step after step: of the steps that could begin before any of them is over, the one whose green has the least time to spare goes first
- * (active schedule generation after Giffler and Thompson 1960, least slack first; from memory). Greens that are given up come behind all others. Steps that are not over by `untilMin` are left.
+ * (active schedule generation after Giffler and Thompson 1960, least slack first; from memory). Greens that are given up come behind all others. `outOfTurn` draws minutes by which a step is taken as more or less pressing than it is. Steps that are not over by `untilMin` are left.
  */
 export const workOff = (
   broken: WorkedOff,
   tails: readonly (readonly number[])[],
   givenUp: ReadonlySet<number>,
   untilMin: number,
+  outOfTurn: () => number = () => 0,
 ): Field => {
   const { problem, marks, old } = broken
   const field = copyField(broken.stood)
@@ -83,7 +106,7 @@ export const workOff = (
       green,
       wanted,
       offer,
-      latestStart: (limits.get(green) ?? NEVER) - (tails[green]?.[step] ?? 0) + behind,
+      latestStart: (limits.get(green) ?? NEVER) - (tails[green]?.[step] ?? 0) + behind + outOfTurn(),
     }
   }
   // What is taken only pushes others later, so an old bid never promises too much; it is asked again when its turn comes.
@@ -123,6 +146,10 @@ const givenUps = (greens: readonly number[]): readonly ReadonlySet<number>[] => 
 /** Most choices tried: with five greens in work there are 16. */
 const MOST_TRIES = 24
 
+/** Where greens are caught all the same: so many more tries, always the same ones, in which each step is taken as up to so many minutes more or less pressing. */
+const STRAY_TRIES = 120
+const STRAY_MIN = 90
+
 /** The greens in work, worked off so that as few as can be are caught: the field with them laid, and which are caught. */
 export const rescue = (
   broken: Broken,
@@ -136,8 +163,7 @@ export const rescue = (
     .filter(isOpen)
     .map(({ green }) => green)
   let best: { field: Field; caught: readonly number[]; rank: readonly [number, number, number] } | null = null
-  for (const givenUp of givenUps(open).slice(0, MOST_TRIES)) {
-    const field = workOff(broken, tails, givenUp, problem.horizonMin)
+  const weigh = (field: Field): boolean => {
     const courses = coursesOf(problem, field.tasks, marks).filter((one) => open.includes(one.green))
     const caught = courses.filter((one) => !isInTime(problem, one))
     const rank = [
@@ -149,7 +175,15 @@ export const rescue = (
       best === null || rank.map((part, at) => part - (best?.rank[at] ?? 0)).find((off) => off !== 0)
     if (better === true || (typeof better === 'number' && better < 0))
       best = { field, caught: caught.map(({ green }) => green), rank }
-    if (caught.length === 0) break
+    return caught.length === 0
   }
+  const areSaved =
+    givenUps(open)
+      .slice(0, MOST_TRIES)
+      .some((givenUp) => weigh(workOff(broken, tails, givenUp, problem.horizonMin))) || open.length < 2
+  const random = randomOf(1)
+  const stray = (): number => random.below(2 * STRAY_MIN + 1) - STRAY_MIN
+  for (let tries = 0, saved = areSaved; !saved && tries < STRAY_TRIES; tries++)
+    saved = weigh(workOff(broken, tails, new Set(), problem.horizonMin, stray))
   return best ?? { field: broken.stood, caught: [] }
 }
