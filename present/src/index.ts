@@ -156,14 +156,7 @@ export {
   situationErrorWords,
 } from './replan-words.ts'
 export { comparePlans, type ComparedRow } from './plan-compare.ts'
-export type { MembersInput } from './members/green-state.ts'
-export { membersPage, type MembersDay, type MembersGreen, type MembersPage } from './members/members-page.ts'
-export {
-  MEMBERS_CSS,
-  MEMBERS_NOT_FOUND,
-  MEMBERS_PAGE_CSS,
-  membersFragment,
-  membersHtml,
-} from './members/members-html.ts'
-export { MEMBERS_STATES } from './members/green-state.ts'
+export { membersPage, type MembersPage } from './members/members-page.ts'
+export { MEMBERS_NOT_FOUND, MEMBERS_PAGE_CSS, membersFragment, membersHtml } from './members/members-html.ts'
+export { membersNotice } from './members/green-state.ts'
 export { qrCode } from './qr-code.ts'

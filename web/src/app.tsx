@@ -8,6 +8,7 @@ import { LostPage } from './screens/first/LostPage.tsx'
 import { NowPage } from './screens/now/NowPage.tsx'
 import { lazyScreen } from './shell/lazy-screen.tsx'
 import { MissingPart } from './shell/MissingPart.tsx'
+import { CourseMissed } from './shell/CourseMissed.tsx'
 import { NewVersion } from './shell/NewVersion.tsx'
 import { Tabs } from './shell/Tabs.tsx'
 import { isCrewPhone } from './state/access.ts'
@@ -15,6 +16,7 @@ import { opening } from './state/journal.ts'
 
 const AccountPage = lazyScreen(async () => (await import('./screens/account/AccountPage.tsx')).AccountPage)
 const CoursePage = lazyScreen(async () => (await import('./screens/course/CoursePage.tsx')).CoursePage)
+const CoursesPage = lazyScreen(async () => (await import('./screens/courses/CoursesPage.tsx')).CoursesPage)
 const FixturesPage = lazyScreen(
   async () => (await import('./screens/fixtures/FixturesPage.tsx')).FixturesPage,
 )
@@ -23,6 +25,7 @@ const HistoryPage = lazyScreen(async () => (await import('./screens/weather/Hist
 const MachinesPage = lazyScreen(
   async () => (await import('./screens/machines/MachinesPage.tsx')).MachinesPage,
 )
+const MembersPage = lazyScreen(async () => (await import('./screens/members/MembersPage.tsx')).MembersPage)
 const MorePage = lazyScreen(async () => (await import('./screens/more/MorePage.tsx')).MorePage)
 const OutlinePage = lazyScreen(async () => (await import('./screens/outline/OutlinePage.tsx')).OutlinePage)
 const PaperPage = lazyScreen(async () => (await import('./screens/paper/PaperPage.tsx')).PaperPage)
@@ -59,7 +62,9 @@ const Pages = () => (
     <Route path="/fixtures" component={FixturesPage} />
     <Route path="/people" component={PeoplePage} />
     <Route path="/machines" component={MachinesPage} />
+    <Route path="/members" component={MembersPage} />
     <Route path="/account" component={AccountPage} />
+    <Route path="/courses" component={CoursesPage} />
     <Route path="/paper" component={PaperPage} />
     <Route path="/settings" component={SettingsPage} />
     <Route path="/more" component={MorePage} />
@@ -94,5 +99,6 @@ export const App = () => (
     <NumberPanel />
     <MissingPart />
     <NewVersion />
+    <CourseMissed />
   </LocationProvider>
 )

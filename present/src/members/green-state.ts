@@ -15,10 +15,7 @@ import { dateAt } from '../times.ts'
  * What members see of a green. `open`: in play, and no work is ahead. `planned`: in play, work is ahead. `working`: its work is today, or begun
  * and not finished. `putOff`: its day is over and the diary says that it was not done. `recovering`: finished and not yet expected back.
  */
-export const MEMBERS_STATES = ['open', 'planned', 'working', 'putOff', 'recovering'] as const
-
-/** What members see of a green. */
-export type MembersState = (typeof MEMBERS_STATES)[number]
+export type MembersState = 'open' | 'planned' | 'working' | 'putOff' | 'recovering'
 
 /** How one green stands, as days of the course's calendar. */
 export type GreenState = {
@@ -144,12 +141,12 @@ export const greenStates = (input: MembersInput): readonly GreenState[] => {
 }
 
 /** What the manager told members last on this page; null where nothing was told. */
-export const lastNotice = ({ noticesSent }: Facts): Facts['noticesSent'][number] | null =>
+export const membersNotice = ({ noticesSent }: Facts): Facts['noticesSent'][number] | null =>
   noticesSent.findLast(({ value }) => value.audience === 'members' && value.way === 'page') ?? null
 
 /** When anything that the page shows was last written down, epoch milliseconds; null where nothing was. A held clock stands still. */
 export const lastToldMs = ({ course, facts, nowMs }: MembersInput): number | null => {
-  const notice = lastNotice(facts)
+  const notice = membersNotice(facts)
   const lists = [
     facts.tasksStarted,
     facts.tasksFinished,

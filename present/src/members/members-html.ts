@@ -105,13 +105,9 @@ const days = (page: MembersPage): string =>
         '</tbody></table><p class="quiet">Rain can move a day.</p>',
       ].join('')
 
-/** The page as a fragment, for whatever holds it; it needs `MEMBERS_CSS`. `address` is printed as a code where it is known. */
-export const membersFragment = (page: MembersPage, address: string | null): string =>
+/** What the page says, without its heading, as a fragment for whatever holds it. */
+export const membersFragment = (page: MembersPage): string =>
   [
-    '<main class="members">',
-    address === null ? '' : code(address),
-    `<p class="quiet">${e(page.course)}</p>`,
-    '<h1>The greens</h1>',
     `<p class="lead">${e(page.headline)}</p>`,
     page.notice === null ? '' : notice(page.notice),
     page.what === null ? '' : `<p>${e(`${page.what} ${page.why ?? ''}`.trim())}</p>`,
@@ -121,11 +117,7 @@ export const membersFragment = (page: MembersPage, address: string | null): stri
     ...page.greens.map(greenRow),
     '</tbody></table>',
     `<p class="quiet">${e(page.updated)}. Days ahead are what we expect, not a promise: grass and weather decide.</p>`,
-    '</main>',
   ].join('')
-
-/** The style sheet of the members' page, on screen and on paper. */
-export const MEMBERS_CSS = CSS
 
 const documentOf = (title: string, css: string, body: string): string =>
   [
@@ -140,9 +132,13 @@ const documentOf = (title: string, css: string, body: string): string =>
 /** The style sheet of the whole page, so that whoever serves it can name it as the only one allowed. */
 export const MEMBERS_PAGE_CSS = `body{margin:0}html{background:${TOKENS.paper.day}}${CSS}${NIGHT}@media print{html{background:#fff}}`
 
-/** The whole page: no script, nothing loaded from elsewhere. */
+/** The whole page: no script, nothing loaded from elsewhere. `address` is printed as a code where it is known. */
 export const membersHtml = (page: MembersPage, address: string | null): string =>
-  documentOf(`The greens, ${page.course}`, MEMBERS_PAGE_CSS, membersFragment(page, address))
+  documentOf(
+    `The greens, ${page.course}`,
+    MEMBERS_PAGE_CSS,
+    `<main class="members">${address === null ? '' : code(address)}<p class="quiet">${e(page.course)}</p><h1>The greens</h1>${membersFragment(page)}</main>`,
+  )
 
 /** What stands at an address that leads nowhere, whether it never led anywhere or was taken back. */
 export const MEMBERS_NOT_FOUND = documentOf(

@@ -3,7 +3,7 @@ import { listed } from '../numbers.ts'
 import { dateAt, dayAndClock, dayWords } from '../times.ts'
 import {
   greenStates,
-  lastNotice,
+  membersNotice,
   lastToldMs,
   type GreenState,
   type MembersInput,
@@ -103,7 +103,7 @@ export const membersPage = (input: MembersInput): MembersPage => {
   const isOn = states.some(({ state }) => state !== 'open')
   const plan = facts.plan?.value ?? null
   const told = isOn && plan !== null ? whatAndWhy(plan.prescription) : null
-  const notice = lastNotice(facts)
+  const notice = membersNotice(facts)
   const updatedMs = lastToldMs(input)
   return {
     course: course.name,

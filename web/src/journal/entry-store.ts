@@ -40,7 +40,21 @@ export type EntryStore = {
   device(make: () => string): Promise<string>
   /** Which course this device opened last. */
   course(): Promise<string | null>
-  openCourse(course: string): Promise<void>
+  /** Keeps which course is open; null where the next start is to choose anew. */
+  openCourse(course: string | null): Promise<void>
+  /** The courses that have entries here. */
+  courses(): Promise<readonly string[]>
+  /** How many entries of each course wait to be sent, of those that have any. */
+  waiting(): Promise<readonly { readonly course: string; readonly count: number }[]>
+}
+
+/** How often each course stands in a list. */
+export const countByCourse = (
+  queued: readonly { readonly course: string }[],
+): readonly { readonly course: string; readonly count: number }[] => {
+  const counts = new Map<string, number>()
+  for (const { course } of queued) counts.set(course, (counts.get(course) ?? 0) + 1)
+  return [...counts].map(([course, count]) => ({ course, count }))
 }
 
 /** Whether a step puts this entry in the queue again. */

@@ -1,6 +1,12 @@
 import type { Entry, Refusal, Snapshot } from '@swardwright/journal'
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
-import { isSentAgain, type EntryStore, type KeptJournal, type SyncStep } from './entry-store.ts'
+import {
+  countByCourse,
+  isSentAgain,
+  type EntryStore,
+  type KeptJournal,
+  type SyncStep,
+} from './entry-store.ts'
 
 type Queued = { readonly id: string; readonly course: string; readonly order?: number }
 
@@ -100,6 +106,18 @@ const device = async (db: Database, make: () => string): Promise<string> => {
   return name
 }
 
+/** The courses of the entries: one step of the index for each, however many entries it has. */
+const coursesIn = async (db: Database): Promise<readonly string[]> => {
+  const found: string[] = []
+  const index = db.transaction('entries').store.index('course')
+  let cursor = await index.openKeyCursor(null, 'nextunique')
+  while (cursor !== null) {
+    found.push(cursor.key)
+    cursor = await cursor.continue()
+  }
+  return found
+}
+
 /** Keeps entries in the browser's own database. Rejects where the browser has none. */
 export const idbStore = async (name = 'swardwright'): Promise<EntryStore> => {
   const db = await open(name)
@@ -121,7 +139,10 @@ export const idbStore = async (name = 'swardwright'): Promise<EntryStore> => {
     device: (make) => device(db, make),
     course: async () => (await db.get('facts', 'course')) ?? null,
     openCourse: async (course) => {
-      await db.put('facts', course, 'course')
+      if (course === null) await db.delete('facts', 'course')
+      else await db.put('facts', course, 'course')
     },
+    courses: () => coursesIn(db),
+    waiting: async () => countByCourse(await db.getAll('outbox')),
   }
 }

@@ -1,5 +1,5 @@
 import type { Entry, Refusal } from '@swardwright/journal'
-import { isSentAgain, type EntryStore } from './entry-store.ts'
+import { countByCourse, isSentAgain, type EntryStore } from './entry-store.ts'
 
 /** Keeps entries only while the page is open: for a browser that refuses its database, which the page then says, and for tests. */
 export const memoryStore = (): EntryStore => {
@@ -58,5 +58,7 @@ export const memoryStore = (): EntryStore => {
       opened = course
       return Promise.resolve()
     },
+    courses: () => Promise.resolve([...new Set([...entries.values()].map(({ course }) => course))]),
+    waiting: () => Promise.resolve(countByCourse(outbox)),
   }
 }

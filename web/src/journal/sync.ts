@@ -50,7 +50,13 @@ export const firstBatch = (entries: readonly Entry[]): readonly Entry[] => {
   return end === -1 ? entries : entries.slice(0, end)
 }
 
-const push = async (holder: SyncHolder): Promise<LinkState> => {
+/** Sends what is unsent, in parts that a server takes. */
+export const push = async (
+  holder: Pick<
+    SyncHolder,
+    'course' | 'store' | 'call' | 'device' | 'unsent' | 'saw' | 'left' | 'nowMs' | 'author' | 'mayHandOn'
+  >,
+): Promise<LinkState> => {
   const { course, store, call } = holder
   const isOthers = (entry: Entry): boolean => holder.author() !== null && entry.author !== holder.author()
   for (;;) {

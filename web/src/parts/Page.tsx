@@ -1,5 +1,9 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
+import { mayRecord } from '../state/access.ts'
+
+/** For the committee: nothing on any page offers a change. */
+const READS = 'You can read everything here. Changes are for those who run the course.'
 
 /** One page of the notebook: its heading takes the focus when the page opens, so that a reader knows where it is. */
 export const Page = (props: {
@@ -25,6 +29,7 @@ export const Page = (props: {
           {props.title}
         </h1>
         {props.lead === undefined ? null : <p class="lead">{props.lead}</p>}
+        {mayRecord.value ? null : <p class="small no-print">{READS}</p>}
       </header>
       {props.children}
     </main>

@@ -1,4 +1,5 @@
 import { counted } from '@swardwright/present'
+import { courseName, unsentElsewhere } from '../state/courses.ts'
 import { clockAheadMs, keepsEntries, link, refused, unsent } from '../state/journal.ts'
 import { photosRefused, photosWaiting } from '../state/photos.ts'
 
@@ -38,6 +39,12 @@ export const SyncLine = () => (
         <span class="rust">{clockWords(clockAheadMs.value)}</span>
       </>
     )}
+    {unsentElsewhere.value.map(({ course, count }) => (
+      <span key={course}>
+        {' '}
+        {courseName(course)}: {counted(count, 'change', 'changes')} not sent yet.
+      </span>
+    ))}
     {refused.value.length === 0 ? null : (
       <>
         {' '}

@@ -18,7 +18,9 @@ export const MORE_PAGES: readonly PageLink[] = [
   { href: '/fixtures', word: 'Fixtures' },
   { href: '/people', word: 'People' },
   { href: '/machines', word: 'Machines' },
+  { href: '/members', word: 'Members’ page' },
   { href: '/account', word: 'Who may come in' },
+  { href: '/courses', word: 'Courses' },
   { href: '/settings', word: 'Settings and units' },
 ]
 

@@ -30,6 +30,14 @@ export const isCrewPhone = computed((): boolean => role.value === 'crew')
 /** Whether this device may record at all: the committee reads. */
 export const mayRecord = computed((): boolean => role.value !== 'committee')
 
+const BELOW: readonly (string | null)[] = ['crew', 'committee']
+
+/** Whether somebody here decides: manager or deputy, and whoever sits at the server's own machine. */
+export const decides = computed((): boolean => !BELOW.includes(role.value))
+
+/** Whether this is a manager, who alone makes courses and accounts. */
+export const isManager = computed((): boolean => decides.value && role.value !== 'deputy')
+
 const keepRole = (role: string): void => {
   lastRole.value = role
   try {

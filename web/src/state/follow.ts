@@ -13,12 +13,14 @@ import {
 } from './plan.ts'
 import { prescription } from './prescription.ts'
 import { weather } from './weather.ts'
+import { mayRecord } from './access.ts'
 
 /** Keeps what is derived level with what is recorded: figures, a first draft of a plan, and whether the plan shown still holds. Call once. */
 export const followFacts = (): void => {
   followFigures()
   effect(() => {
-    const ready = course.value !== null && prescription.value !== null
+    // Who only reads gets no draft of their own: it would look like the plan.
+    const ready = mayRecord.value && course.value !== null && prescription.value !== null
     const none =
       settledPlan.value === null &&
       draft.value === null &&

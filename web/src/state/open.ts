@@ -10,7 +10,8 @@ import type { EntryStore, KeptJournal } from '../journal/entry-store.ts'
 import { idbStore } from '../journal/idb-store.ts'
 import { memoryStore } from '../journal/memory-store.ts'
 import { callServer } from '../journal/server.ts'
-import { askWho } from './access.ts'
+import { askWho, wordsOf } from './access.ts'
+import { askCourses, courseMissed, courses, keepCourses, sendOthers } from './courses.ts'
 import { courseId, journal, keepsEntries, opening, refused, unsent } from './journal.ts'
 import { readPhotos } from './photos.ts'
 import { freshId, openDesk, takeIn } from './record.ts'
@@ -27,9 +28,30 @@ const openStore = async (): Promise<EntryStore> => {
   }
 }
 
-/** The course to open: what this device opened last, else the first that the server has. */
+/** The course that the address names (`?course=ID`), taken off it once read. */
+const takeAsked = (): string | null => {
+  const url = new URL(location.href)
+  const asked = url.searchParams.get('course')
+  if (asked === null) return null
+  url.searchParams.delete('course')
+  history.replaceState(history.state, '', url)
+  return asked
+}
+
+/** The course that a link asked for, where this device has it or the server lists it. */
+const askedCourse = async (store: EntryStore): Promise<string | null> => {
+  const asked = takeAsked()
+  if (asked === null) return null
+  if ((await store.courses()).includes(asked)) return asked
+  await askCourses()
+  if (courses.value.some(({ id }) => id === asked)) return asked
+  courseMissed.value = asked
+  return null
+}
+
+/** The course to open: what a link names, else what this device opened last, else the first that the server has. */
 const chooseCourse = async (store: EntryStore): Promise<string | null> => {
-  const last = await store.course()
+  const last = (await askedCourse(store)) ?? (await store.course())
   if (last !== null) return last
   const answer = await callServer('courses', {})
   if (!answer.ok) {
@@ -37,6 +59,7 @@ const chooseCourse = async (store: EntryStore): Promise<string | null> => {
     opening.value = answer.why === 'refused' ? 'closed' : 'unreachable'
     return null
   }
+  keepCourses(answer.value)
   const first = answer.value[0]
   if (first === undefined) opening.value = 'noCourse'
   return first?.id ?? null
@@ -87,6 +110,7 @@ const openCourse = async (store: EntryStore, course: string): Promise<void> => {
   await store.openCourse(course)
   readPhotos()
   share = shareExchange({ course, store, device }, () => keepSnapshot(store, course, latestMs))
+  void sendOthers(store, device)
 }
 
 /** Opens the journal that this device or its server has; makes none up. */
@@ -96,10 +120,26 @@ export const openJournal = async (): Promise<void> => {
   if (course !== null) await openCourse(store, course)
 }
 
-/** Makes an empty course on the server and opens it. Null when the server could not be reached. */
+/** Makes a course on the server and opens it. Null when the server could not be reached. */
 export const addCourse = async (name: string): Promise<string | null> => {
   const answer = await callServer('addCourse', { body: { name } })
   if (!answer.ok) return null
   await openCourse(await openStore(), answer.value.id)
   return answer.value.id
 }
+
+/** Turns to another course: the app begins anew with it, so that nothing of the one before is left on any page. */
+export const turnToCourse = async (course: string): Promise<void> => {
+  await (await openStore()).openCourse(course)
+  location.assign('/')
+}
+
+/** Makes a further course, empty or as a copy of the demo, and turns to it. Answers with what went wrong, or null. */
+export const beginCourse = async (name: string, from: 'nothing' | 'demo'): Promise<string | null> => {
+  const answer = await callServer('addCourse', { body: { name, from } })
+  if (answer.ok) await turnToCourse(answer.value.id)
+  return wordsOf(answer)
+}
+
+/** Leaves open which course comes next: a device that has just joined takes the one that it was let in to. */
+export const forgetCourse = async (): Promise<void> => (await openStore()).openCourse(null)

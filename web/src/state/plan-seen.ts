@@ -1,11 +1,11 @@
 import { computed, signal } from '@preact/signals'
 import type { Plan } from '@swardwright/engine'
 import { planChanges, type GreenChange } from '../compute/plan-changes.ts'
-import { facts } from './journal.ts'
+import { courseId, facts } from './journal.ts'
 
 const KEY = 'swardwright.plan-seen'
 
-type Seen = { readonly entry: string; readonly openings: Plan['openings'] }
+type Seen = { readonly course?: string | null; readonly entry: string; readonly openings: Plan['openings'] }
 
 const isSeen = (value: unknown): value is Seen =>
   typeof value === 'object' &&
@@ -29,7 +29,7 @@ const seen = signal<Seen | null>(kept())
 export const markPlanSeen = (): void => {
   const plan = facts.value.plan
   if (plan === null || seen.value?.entry === plan.entry) return
-  seen.value = { entry: plan.entry, openings: plan.value.openings }
+  seen.value = { course: courseId.value, entry: plan.entry, openings: plan.value.openings }
   try {
     localStorage.setItem(KEY, JSON.stringify(seen.value))
   } catch {
@@ -42,7 +42,8 @@ export const planNews = computed(
   (): { readonly at: string; readonly changes: readonly GreenChange[] } | null => {
     const plan = facts.value.plan
     const before = seen.value
-    return plan === null || before === null || before.entry === plan.entry
+    const isOthers = before?.course !== undefined && before.course !== courseId.value
+    return plan === null || before === null || isOthers || before.entry === plan.entry
       ? null
       : { at: plan.at, changes: planChanges(before, plan.value) }
   },

@@ -9,6 +9,7 @@ import { CourseMap } from './CourseMap.tsx'
 import { GreenList } from './GreenList.tsx'
 import { ImportCourse } from './ImportCourse.tsx'
 import { WORDS } from './words.ts'
+import { decides } from '../../state/access.ts'
 
 /** The course: greens to scale on a map, and as a list; in and out as files. */
 export const CoursePage = () => {
@@ -38,8 +39,12 @@ export const CoursePage = () => {
                   >
                     {WORDS.export}
                   </button>
-                  <OutlinesFromMap />
-                  <ImportCourse />
+                  {decides.value ? (
+                    <>
+                      <OutlinesFromMap />
+                      <ImportCourse />
+                    </>
+                  ) : null}
                 </>
               )}
             </Fold>

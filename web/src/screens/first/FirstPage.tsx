@@ -1,5 +1,9 @@
 import type { Opening } from '../../state/journal.ts'
+import { Part } from '../../parts/Page.tsx'
+import { hasCourses } from '../../state/courses.ts'
 import { Door } from '../account/Door.tsx'
+import { CourseList } from '../courses/CourseList.tsx'
+import { WORDS as COURSES_WORDS } from '../courses/words.ts'
 import { ImportCourse } from '../course/ImportCourse.tsx'
 import { WORDS } from './words.ts'
 
@@ -20,6 +24,11 @@ const NoCourse = () => (
       <p>{WORDS.noCourseLead}</p>
     </div>
     <ImportCourse />
+    {hasCourses.value ? (
+      <Part title={COURSES_WORDS.others}>
+        <CourseList />
+      </Part>
+    ) : null}
   </div>
 )
 

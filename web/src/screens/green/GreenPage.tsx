@@ -14,6 +14,8 @@ import { Section } from './Section.tsx'
 import { Services } from './Services.tsx'
 import { WhatHappensHere } from './WhatHappensHere.tsx'
 import { WORDS } from './words.ts'
+import { Deciding } from '../../parts/Deciding.tsx'
+import { decides } from '../../state/access.ts'
 
 /** One green: its cut, what the prescription does to it, and its facts. */
 export const GreenPage = () => {
@@ -49,19 +51,27 @@ export const GreenPage = () => {
               </p>
             </Part>
             <Part title={WORDS.tests}>
-              <OrganicTests green={green} />
+              <Deciding>
+                <OrganicTests green={green} />
+              </Deciding>
             </Part>
             <Part title={WORDS.services}>
-              <Services green={green} />
+              <Deciding>
+                <Services green={green} />
+              </Deciding>
             </Part>
           </div>
           <Part title={WORDS.facts}>
-            <GreenFacts green={green} />
-            <p>
-              <a href={`/green/${encodeURIComponent(green.id)}/outline`}>
-                {green.outline === undefined ? WORDS.drawOutline : WORDS.changeOutline}
-              </a>
-            </p>
+            <Deciding>
+              <GreenFacts green={green} />
+            </Deciding>
+            {decides.value ? (
+              <p>
+                <a href={`/green/${encodeURIComponent(green.id)}/outline`}>
+                  {green.outline === undefined ? WORDS.drawOutline : WORDS.changeOutline}
+                </a>
+              </p>
+            ) : null}
           </Part>
         </div>
       </div>

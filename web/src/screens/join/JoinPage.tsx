@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Note } from '../../parts/Note.tsx'
 import { callWords, plainHttpLacks } from '../../state/access.ts'
+import { forgetCourse } from '../../state/open.ts'
 import { WORDS } from '../account/words.ts'
 
 /** What stands behind # in the link. */
@@ -15,7 +16,10 @@ export const JoinPage = () => {
   const join = async (given: string) => {
     setBusy(true)
     const words = await callWords('join', { body: { token: given } })
-    if (words === null) location.replace('/')
+    if (words === null) {
+      await forgetCourse()
+      location.replace('/')
+    }
     setWrong(words)
     setBusy(false)
   }

@@ -10,6 +10,8 @@ import { changeCourse } from '../../state/record.ts'
 import { KINDS } from './kinds.ts'
 import { MachineForm } from './MachineForm.tsx'
 import { WORDS } from './words.ts'
+import { Deciding } from '../../parts/Deciding.tsx'
+import { decides } from '../../state/access.ts'
 
 const put = (value: Machine) => changeCourse({ part: 'machines', do: 'put', value })
 
@@ -61,7 +63,7 @@ export const MachinesPage = () => {
           none={WORDS.none}
           essentials={essentials}
           behind={(machine) => (
-            <>
+            <Deciding>
               <MachineForm machine={machine} />
               <div class="row">
                 <button
@@ -88,10 +90,10 @@ export const MachinesPage = () => {
                   {WORDS.remove}
                 </button>
               </div>
-            </>
+            </Deciding>
           )}
         />
-        <AddMachine machines={machines} />
+        {decides.value ? <AddMachine machines={machines} /> : null}
       </div>
     </Page>
   )

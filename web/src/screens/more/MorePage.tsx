@@ -10,7 +10,9 @@ const ABOUT: Readonly<Record<string, string>> = {
   '/fixtures': 'Dates that golfers hold',
   '/people': 'Crew, shifts, skills',
   '/machines': 'The shed and its paces',
+  '/members': 'What members see, and its address',
   '/account': 'Accounts, phones, join links',
+  '/courses': 'Turn to another, make one',
   '/settings': 'Units, rules, clock, light',
 }
 

@@ -27,6 +27,7 @@ import { DrawOnMap } from './DrawOnMap.tsx'
 import { FromFile } from './FromFile.tsx'
 import { WalkIt } from './WalkIt.tsx'
 import { WORDS } from './words.ts'
+import { decides } from '../../state/access.ts'
 
 const WIDTH_PX = { wide: 560, narrow: 358 } as const
 
@@ -202,7 +203,7 @@ export const OutlinePage = () => {
       }
       lead={WORDS.lead}
     >
-      <Outline key={green.id} course={course} green={green} />
+      {decides.value ? <Outline key={green.id} course={course} green={green} /> : null}
     </Page>
   )
 }

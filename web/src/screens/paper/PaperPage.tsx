@@ -11,6 +11,7 @@ import { finishedToday } from '../../state/day.ts'
 import { shownPlan } from '../../state/plan.ts'
 import { record } from '../../state/record.ts'
 import { WORDS } from './words.ts'
+import { mayRecord } from '../../state/access.ts'
 
 const FAULTS = { noClock: WORDS.noClock, afterNow: WORDS.afterNow } as const
 
@@ -123,7 +124,7 @@ export const PaperPage = () => {
   const date = chosen ?? days.at(-1)?.date
   return (
     <Page title={WORDS.title} over={date === undefined ? undefined : dayHeading(date)} lead={WORDS.lead}>
-      {plan === null || date === undefined ? (
+      {!mayRecord.value ? null : plan === null || date === undefined ? (
         <p>{WORDS.nothing}</p>
       ) : (
         <div class="stack">

@@ -7,6 +7,8 @@ import { useCourse } from '../../state/course.ts'
 import { changeCourse } from '../../state/record.ts'
 import { PersonForm } from './PersonForm.tsx'
 import { WORDS } from './words.ts'
+import { Deciding } from '../../parts/Deciding.tsx'
+import { decides } from '../../state/access.ts'
 
 const essentials = (person: Person): string =>
   `${person.shift.from} to ${person.shift.to}, ${
@@ -35,7 +37,7 @@ export const PeoplePage = () => {
           none={WORDS.none}
           essentials={essentials}
           behind={(person) => (
-            <>
+            <Deciding>
               <PersonForm person={person} />
               <button
                 type="button"
@@ -44,12 +46,14 @@ export const PeoplePage = () => {
               >
                 {WORDS.remove}
               </button>
-            </>
+            </Deciding>
           )}
         />
-        <button type="button" onClick={() => void add()}>
-          {WORDS.add}
-        </button>
+        {decides.value ? (
+          <button type="button" onClick={() => void add()}>
+            {WORDS.add}
+          </button>
+        ) : null}
       </div>
     </Page>
   )

@@ -16,6 +16,8 @@ import { Posts } from './Posts.tsx'
 import { Rain } from './Rain.tsx'
 import { Risk } from './Risk.tsx'
 import { WORDS } from './words.ts'
+import { Deciding } from '../../parts/Deciding.tsx'
+import { decides } from '../../state/access.ts'
 
 /** The plan in one line: how many greens, and when the last is finished. */
 const Upshot = ({ plan }: { readonly plan: Plan }) => {
@@ -34,8 +36,9 @@ const Upshot = ({ plan }: { readonly plan: Plan }) => {
   )
 }
 
-const Actions = () => (
-  <div class="row no-print">
+/** Settles the draft, or makes another. */
+const Making = () => (
+  <>
     {draft.value === null ? null : (
       <button type="button" class="primary" onClick={() => void settlePlan()}>
         {WORDS.settle}
@@ -44,6 +47,12 @@ const Actions = () => (
     <button type="button" onClick={() => void planNow()}>
       {WORDS.again}
     </button>
+  </>
+)
+
+const Actions = () => (
+  <div class="row no-print">
+    {decides.value ? <Making /> : null}
     <a href="/sheets">{WORDS.sheets}</a>
   </div>
 )
@@ -64,7 +73,9 @@ const Shown = ({ plan }: { readonly plan: Plan }) => (
       </Part>
       <div class="wide">
         <Part title={WORDS.rain}>
-          <Rain />
+          <Deciding>
+            <Rain />
+          </Deciding>
         </Part>
         <Part title={WORDS.posts}>
           <Posts plan={plan} />
@@ -76,7 +87,13 @@ const Shown = ({ plan }: { readonly plan: Plan }) => (
     </Part>
     <div class="no-print">
       <Fold summary={WORDS.risk}>{() => <Risk />}</Fold>
-      <Fold summary={WORDS.how}>{() => <HowPlanned plan={plan} />}</Fold>
+      <Fold summary={WORDS.how}>
+        {() => (
+          <Deciding>
+            <HowPlanned plan={plan} />
+          </Deciding>
+        )}
+      </Fold>
     </div>
   </div>
 )
@@ -87,10 +104,12 @@ const Nothing = () => (
       <p>
         {WORDS.nothing} <a href="/prescription">{WORDS.toPrescription}</a>
       </p>
-    ) : (
+    ) : decides.value ? (
       <button type="button" class="primary" onClick={() => void planNow()}>
         {WORDS.make}
       </button>
+    ) : (
+      <p>{WORDS.noneSettled}</p>
     )}
     <PlanningNow />
   </div>

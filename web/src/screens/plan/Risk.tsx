@@ -19,6 +19,7 @@ import { shownPlan } from '../../state/plan.ts'
 import { askOneMore, askRisk, makingSafe, oneMore, planSafely, risk, riskWish } from '../../state/risk.ts'
 import { weather } from '../../state/weather.ts'
 import { WORDS } from './words.ts'
+import { decides } from '../../state/access.ts'
 
 const DESK_PX = 520
 const PHONE_PX = 340
@@ -110,7 +111,7 @@ const Told = ({ told }: { readonly told: PlanRisk }) => (
         <Day key={day.date} day={day} told={told} />
       ))}
     </ul>
-    {told.days.some(({ chance }) => chance > told.level) ? (
+    {decides.value && told.days.some(({ chance }) => chance > told.level) ? (
       <button type="button" disabled={makingSafe.value} onClick={() => void planSafely()}>
         {makingSafe.value ? WORDS.makingSafe : WORDS.planSafely}
       </button>

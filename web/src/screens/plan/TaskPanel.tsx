@@ -24,6 +24,7 @@ import { greenName, useCourse } from '../../state/course.ts'
 import { askWhy, pinFault, pinGreen, pinning, pinOf, unpinGreen, why } from '../../state/pins.ts'
 import { planChoices } from '../../state/plan.ts'
 import { WORDS } from './words.ts'
+import { decides } from '../../state/access.ts'
 
 /** Minutes by which the buttons move an opening. */
 const STEPS_MIN = [-30, -15, 15, 30] as const
@@ -172,7 +173,7 @@ export const TaskPanel = (props: {
         </Note>
       )}
       {task.green === null ? null : <PinRisk plan={plan} green={task.green} />}
-      {task.green === null ? null : <Moving plan={plan} green={task.green} />}
+      {task.green === null || !decides.value ? null : <Moving plan={plan} green={task.green} />}
     </section>
   )
 }

@@ -1,5 +1,6 @@
 /** Words of the page ‘Plan’. */
 export const WORDS = {
+  noneSettled: 'No plan is settled yet.',
   title: 'Plan',
   nothing: 'A plan needs a course and a prescription first.',
   toPrescription: 'Write the prescription',

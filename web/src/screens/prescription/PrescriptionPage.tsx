@@ -9,6 +9,8 @@ import { greensOf, withGroup } from './edit.ts'
 import { GroupForm } from './GroupForm.tsx'
 import { LiveStrip, Totals } from './Totals.tsx'
 import { WORDS } from './words.ts'
+import { Deciding } from '../../parts/Deciding.tsx'
+import { decides } from '../../state/access.ts'
 
 const save = (changed: Prescription) => void settlePrescription(changed)
 
@@ -83,16 +85,20 @@ export const PrescriptionPage = () => {
           <p>
             {WORDS.none} {WORDS.noneLead}
           </p>
-          <button type="button" class="primary" onClick={() => save(usualPrescription(course))}>
-            {WORDS.startUsual}
-          </button>
+          {decides.value ? (
+            <button type="button" class="primary" onClick={() => save(usualPrescription(course))}>
+              {WORDS.startUsual}
+            </button>
+          ) : null}
         </div>
       </Page>
     )
   return (
     <Page title={WORDS.title} over={current.name}>
       <div class="columns main-left">
-        <Groups current={current} />
+        <Deciding>
+          <Groups current={current} />
+        </Deciding>
         <div class="beside">
           <Totals />
         </div>

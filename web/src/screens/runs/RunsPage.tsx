@@ -30,6 +30,8 @@ import { RunsDrawing } from './RunsDrawing.tsx'
 import { Care, Loads, RunsFacts, RunsHead } from './RunsFigures.tsx'
 import { choiceWords } from './told.ts'
 import { WORDS } from './words.ts'
+import { Deciding } from '../../parts/Deciding.tsx'
+import { mayRecord } from '../../state/access.ts'
 
 /** Hands the runs of the pass shown to the person as a file. */
 const saveRuns = (green: Green, told: RunsTold, pass: number, form: 'geojson' | 'gpx'): void => {
@@ -175,9 +177,13 @@ const Runs = (props: {
         )}
         <div>
           <HeadingChoice told={told} twelveDeg={twelveDeg ?? 0} ask={ask} />
-          <AboutGreen green={green} />
+          <Deciding>
+            <AboutGreen green={green} />
+          </Deciding>
         </div>
-        <Driven green={green.id} operation={told.choice.operation} headingDeg={firstDeg} />
+        {mayRecord.value ? (
+          <Driven green={green.id} operation={told.choice.operation} headingDeg={firstDeg} />
+        ) : null}
         <TakeAlong green={green} told={told} pass={pass} />
       </div>
     </div>

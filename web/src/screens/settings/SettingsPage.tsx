@@ -12,6 +12,7 @@ import { WaitingPhotos } from './WaitingPhotos.tsx'
 import { UnitChoices } from './UnitChoices.tsx'
 import { WorkRules } from './WorkRules.tsx'
 import { WORDS } from './words.ts'
+import { Deciding } from '../../parts/Deciding.tsx'
 
 const THEMES = ['device', 'day', 'night'] as const
 
@@ -45,15 +46,21 @@ export const SettingsPage = () => (
           <ThisDevice />
         </Part>
         <Part title={WORDS.units}>
-          <UnitChoices />
+          <Deciding>
+            <UnitChoices />
+          </Deciding>
         </Part>
       </div>
       <div class="wide">
         <Part title={WORDS.club}>
-          <ClubFacts />
+          <Deciding>
+            <ClubFacts />
+          </Deciding>
         </Part>
         <Part title={WORDS.rules}>
-          <WorkRules />
+          <Deciding>
+            <WorkRules />
+          </Deciding>
         </Part>
       </div>
     </div>

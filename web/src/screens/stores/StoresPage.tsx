@@ -10,6 +10,8 @@ import { SandOrderCard } from './SandOrderCard.tsx'
 import { StoreForm } from './StoreForm.tsx'
 import { TinesPart } from './TinesPart.tsx'
 import { WORDS } from './words.ts'
+import { Deciding } from '../../parts/Deciding.tsx'
+import { decides } from '../../state/access.ts'
 
 const AddStore = ({ course }: { readonly course: Course }) => {
   const bay = course.places.find((place) => place.kind === 'sandBay')
@@ -48,7 +50,7 @@ export const StoresPage = () => {
               <SandOrderCard order={order} clubName={course.name} byDate={usualStart.value} />
               <Fold summary={WORDS.facts}>
                 {() => (
-                  <>
+                  <Deciding>
                     <StoreForm store={order.store} />
                     <button
                       type="button"
@@ -57,14 +59,16 @@ export const StoresPage = () => {
                     >
                       {WORDS.remove}
                     </button>
-                  </>
+                  </Deciding>
                 )}
               </Fold>
             </Part>
           ))}
         </div>
-        <AddStore course={course} />
-        <TinesPart />
+        {decides.value ? <AddStore course={course} /> : null}
+        <Deciding>
+          <TinesPart />
+        </Deciding>
       </div>
     </Page>
   )

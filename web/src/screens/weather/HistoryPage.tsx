@@ -15,6 +15,7 @@ import { HistoryUpload } from './HistoryUpload.tsx'
 import { OutcomeNote, type BroughtIn } from './OutcomeNote.tsx'
 import { HISTORY_WORDS as W, WORDS } from './words.ts'
 import './weather.css'
+import { decides } from '../../state/access.ts'
 
 const climate = latest<Work['climate']['output']>()
 
@@ -54,12 +55,14 @@ export const HistoryPage = () => {
             <OutcomeNote outcome={outcome} />
             {record === undefined || record === null ? <p>{W.none}</p> : <HistoryFacts history={record} />}
           </div>
-          <div>
-            <Fold key={String(record === null)} summary={W.bringIn} open={record === null}>
-              {() => <HistoryUpload onOutcome={setOutcome} />}
-            </Fold>
-            <Fold summary={W.archive}>{() => <Archive onOutcome={setOutcome} />}</Fold>
-          </div>
+          {decides.value ? (
+            <div>
+              <Fold key={String(record === null)} summary={W.bringIn} open={record === null}>
+                {() => <HistoryUpload onOutcome={setOutcome} />}
+              </Fold>
+              <Fold summary={W.archive}>{() => <Archive onOutcome={setOutcome} />}</Fold>
+            </div>
+          ) : null}
         </Part>
       </div>
     </Page>

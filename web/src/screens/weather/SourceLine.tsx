@@ -15,6 +15,7 @@ import {
   serverAway,
 } from '../../state/served-weather.ts'
 import { WORDS } from './words.ts'
+import { decides, isManager } from '../../state/access.ts'
 
 const KIND = { off: 'ink', fresh: 'leaf', stale: 'ochre', offline: 'ochre', never: 'rust' } as const
 
@@ -89,7 +90,7 @@ export const SourceDetails = () => {
         <>
           {placeSent === null ? null : <p>{WORDS.sent(placeSent.latitudeDeg, placeSent.longitudeDeg)}</p>}
           <InForce />
-          <Switch on />
+          {isManager.value ? <Switch on /> : null}
         </>
       )}
     </Fold>
@@ -109,15 +110,17 @@ export const SourceLine = () => {
       {answer === null ? null : (
         <>
           <State answer={answer} />
-          {answer.state === 'off' ? <Switch on={false} /> : null}
+          {answer.state === 'off' && isManager.value ? <Switch on={false} /> : null}
         </>
       )}
       {isNewer.value ? (
         <Note kind="rain" word={WORDS.newer}>
           {WORDS.newerLead}{' '}
-          <button type="button" class="thin" onClick={() => void goByServed()}>
-            {WORDS.goBy}
-          </button>
+          {decides.value ? (
+            <button type="button" class="thin" onClick={() => void goByServed()}>
+              {WORDS.goBy}
+            </button>
+          ) : null}
         </Note>
       ) : (
         <InForce />

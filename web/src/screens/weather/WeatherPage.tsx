@@ -20,6 +20,7 @@ import { Judged } from './Judged.tsx'
 import { SourceDetails, SourceLine } from './SourceLine.tsx'
 import { COLUMN_NAMES, WORDS } from './words.ts'
 import './weather.css'
+import { Deciding } from '../../parts/Deciding.tsx'
 
 /** The server asks the service when that is due; the page only has to ask the server. */
 const ASK_EVERY_MS = 10 * 60_000
@@ -132,12 +133,20 @@ export const WeatherPage = () => {
             <ChanceChoice wanted={wanted} chances={chances.value.value} days={days} onWanted={setWanted} />
           </Part>
           <Part title={WORDS.rain}>
-            <Rain />
+            <Deciding>
+              <Rain />
+            </Deciding>
           </Part>
         </div>
         <div>
           <SourceDetails />
-          <Fold summary={WORDS.judged}>{() => <Judged />}</Fold>
+          <Fold summary={WORDS.judged}>
+            {() => (
+              <Deciding>
+                <Judged />
+              </Deciding>
+            )}
+          </Fold>
         </div>
       </div>
     </Page>
