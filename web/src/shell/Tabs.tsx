@@ -1,6 +1,6 @@
 import { useLocation } from 'preact-iso'
 import { clubName } from '../state/course.ts'
-import { isOpen, MAIN_PAGES, MORE_PAGES, type PageLink } from './pages.ts'
+import { isOpen, MAIN_PAGES, morePages, type PageLink } from './pages.ts'
 import { SyncLine } from './SyncLine.tsx'
 
 const Tab = (props: { readonly link: PageLink; readonly path: string; readonly class?: string }) => (
@@ -16,7 +16,7 @@ const Tab = (props: { readonly link: PageLink; readonly path: string; readonly c
 /** The tabs of the notebook. */
 export const Tabs = () => {
   const { path } = useLocation()
-  const underMore = path === '/more' || MORE_PAGES.some((link) => isOpen(link.href, path))
+  const underMore = path === '/more' || morePages().some((link) => isOpen(link.href, path))
   return (
     <nav class="tabs" aria-label="Pages">
       <p class="club only-wide">{clubName.value}</p>
@@ -28,7 +28,7 @@ export const Tabs = () => {
           path={link.href === '/course' && path.startsWith('/green/') ? '/course' : path}
         />
       ))}
-      {MORE_PAGES.map((link) => (
+      {morePages().map((link) => (
         <Tab key={link.href} link={link} path={path} class="only-wide" />
       ))}
       <a href="/more" class="only-narrow" aria-current={underMore ? 'page' : undefined}>

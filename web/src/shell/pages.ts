@@ -1,3 +1,5 @@
+import { mayRecord } from '../state/access.ts'
+
 /** A page that can be turned to. */
 export type PageLink = { readonly href: string; readonly word: string }
 
@@ -10,7 +12,7 @@ export const MAIN_PAGES: readonly PageLink[] = [
 ]
 
 /** The rest, behind ‘More’ on a phone and in the margin on a desk. */
-export const MORE_PAGES: readonly PageLink[] = [
+const MORE_PAGES: readonly PageLink[] = [
   { href: '/crew', word: 'My post' },
   { href: '/weather', word: 'Weather' },
   { href: '/sheets', word: 'Day sheets' },
@@ -23,6 +25,10 @@ export const MORE_PAGES: readonly PageLink[] = [
   { href: '/courses', word: 'Courses' },
   { href: '/settings', word: 'Settings and units' },
 ]
+
+/** The pages of the margin that concern this device: whoever only reads has no post. */
+export const morePages = (): readonly PageLink[] =>
+  mayRecord.value ? MORE_PAGES : MORE_PAGES.filter(({ href }) => href !== '/crew')
 
 /** True when a page, or one below it, is open. */
 export const isOpen = (href: string, path: string): boolean =>

@@ -20,6 +20,7 @@ import { News } from './News.tsx'
 import { BigTap, Stay, stayWords } from './Stay.tsx'
 import { TellProblem } from './TellProblem.tsx'
 import { WORDS } from './words.ts'
+import { mayRecord } from '../../state/access.ts'
 
 /** Until when a green may still be opened today. */
 const LastSafe = () => {
@@ -115,6 +116,7 @@ export const CrewPage = () => {
   const { people, timeZone } = useCourse()
   const plan = shownPlan.value
   const person = people.find(({ id }) => id === postOf.value)
+  if (!mayRecord.value) return <Page title={WORDS.crewOnly}>{null}</Page>
   if (person === undefined)
     return (
       <Page title={WORDS.who} lead={WORDS.whoLead}>

@@ -1,5 +1,6 @@
 /** Words of the crew’s page. */
 export const WORDS = {
+  crewOnly: 'The crew’s page',
   who: 'Who are you?',
   whoLead: 'Choose your name. This phone keeps it.',
   notMe: 'Somebody else',

@@ -1,5 +1,5 @@
 import { Page } from '../../parts/Page.tsx'
-import { MORE_PAGES } from '../../shell/pages.ts'
+import { morePages } from '../../shell/pages.ts'
 import { SyncLine } from '../../shell/SyncLine.tsx'
 
 const ABOUT: Readonly<Record<string, string>> = {
@@ -20,7 +20,7 @@ const ABOUT: Readonly<Record<string, string>> = {
 export const MorePage = () => (
   <Page title="More">
     <ul class="rows">
-      {MORE_PAGES.map((link) => (
+      {morePages().map((link) => (
         <li key={link.href}>
           <a href={link.href}>
             <span class="name">{link.word}</span>

@@ -5,6 +5,7 @@ import { Note } from '../../parts/Note.tsx'
 import { useCourse } from '../../state/course.ts'
 import { again, day, settleAgain } from '../../state/day.ts'
 import { WORDS } from './words.ts'
+import { decides } from '../../state/access.ts'
 
 const MOST_SHOWN = 6
 
@@ -57,9 +58,11 @@ export const DayMoved = () => {
     <section class="moved stack" aria-label={WORDS.moved}>
       <h2>{WORDS.moved}</h2>
       <p>{cost}</p>
-      <button type="button" class="primary whole" onClick={() => void settleAgain()}>
-        {WORDS.settleAgain}
-      </button>
+      {decides.value ? (
+        <button type="button" class="primary whole" onClick={() => void settleAgain()}>
+          {WORDS.settleAgain}
+        </button>
+      ) : null}
       <ul class="tight">
         {shown.map((line, index) => (
           <li key={line} class={index < made.caught.length ? 'rust name' : ''}>

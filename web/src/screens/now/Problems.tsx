@@ -9,6 +9,7 @@ import type { Course } from '@swardwright/engine'
 import type { Problem } from '@swardwright/journal'
 import { SAND_NAMES } from '../trouble/words.ts'
 import { WORDS } from './words.ts'
+import { mayRecord } from '../../state/access.ts'
 
 /** A problem in a few words. */
 const problemWords = ({ value }: Problem, course: Course): string => {
@@ -61,18 +62,20 @@ export const Problems = () => {
                 </p>
                 {photosOf(problem).length === 0 ? null : <Strip photos={photosOf(problem)} />}
               </div>
-              <button
-                type="button"
-                onClick={() =>
-                  void touch(
-                    'problemSolved',
-                    { problem: problem.entry },
-                    `${WORDS.isOver}: ${problemWords(problem, course)}`,
-                  )
-                }
-              >
-                {WORDS.isOver}
-              </button>
+              {mayRecord.value ? (
+                <button
+                  type="button"
+                  onClick={() =>
+                    void touch(
+                      'problemSolved',
+                      { problem: problem.entry },
+                      `${WORDS.isOver}: ${problemWords(problem, course)}`,
+                    )
+                  }
+                >
+                  {WORDS.isOver}
+                </button>
+              ) : null}
             </div>
           </li>
         ))}

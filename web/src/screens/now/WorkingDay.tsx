@@ -27,6 +27,7 @@ import { NextGreen } from './NextGreen.tsx'
 import { MachineOut, MoreTrouble, PersonOut, RainNow } from './OneTouch.tsx'
 import { Problems } from './Problems.tsx'
 import { WORDS } from './words.ts'
+import { mayRecord } from '../../state/access.ts'
 
 const SHOWN_STEPS = 4
 
@@ -192,20 +193,26 @@ export const WorkingDay = ({ date }: { readonly date: string }) => {
           </Part>
         </div>
         <div class="stack">
-          <div class="three">
-            <RainNow />
-            <MachineOut />
-            <PersonOut />
-          </div>
+          {mayRecord.value ? (
+            <div class="three">
+              <RainNow />
+              <MachineOut />
+              <PersonOut />
+            </div>
+          ) : null}
           <Problems />
           <Part title={WORDS.pace} class="tight">
             <Pace plan={plan} date={date} greens={greens} />
             <LoadsLeft plan={shown} date={date} />
           </Part>
           <div class="row">
-            <MoreTrouble />
-            <a href="/paper">{WORDS.paper}</a>
-            <a href="/crew">{WORDS.crewPage}</a>
+            {mayRecord.value ? (
+              <>
+                <MoreTrouble />
+                <a href="/paper">{WORDS.paper}</a>
+                <a href="/crew">{WORDS.crewPage}</a>
+              </>
+            ) : null}
             <a href="/plan">{WORDS.toPlan}</a>
           </div>
         </div>
@@ -213,7 +220,7 @@ export const WorkingDay = ({ date }: { readonly date: string }) => {
       <div class="thumb-stack">
         <Undo />
         <div class="thumb">
-          {first === null ? (
+          {first === null || !mayRecord.value ? (
             <span />
           ) : (
             <button
