@@ -228,6 +228,73 @@ describe('a join link', () => {
   })
 })
 
+describe('a device that joined one course', () => {
+  const joinedTo = async (manager: Headers, role: Role, course: string): Promise<Headers> => {
+    const made = await ask('POST', '/api/access', { name: 'Ben Ash', role, course }, manager)
+    expect(made.status).toBe(200)
+    return cookieFrom(await ask('POST', '/api/join', { token: made.body['token'] }))
+  }
+
+  it('sees that one only: others are not in the list and answer as if they were not there', async () => {
+    await server.storage.journal.addCourse({ id: 'park', name: 'Park' })
+    const manager = await setUp()
+    const phone = await joinedTo(manager, 'crew', 'links')
+    const listed = await ask('GET', '/api/courses', undefined, phone)
+    expect(JSON.parse(listed.text)).toEqual([{ id: 'links', name: 'Links' }])
+    expect((await push(phone, { ...noteEntry(1), author: 'Ben Ash' })).body).toMatchObject({ refused: [] })
+    const nowhere = await ask('GET', '/api/courses/nowhere/entries', undefined, phone)
+    for (const [method, path, payload] of [
+      ['GET', 'entries', undefined],
+      ['GET', 'live', undefined],
+      ['GET', 'weather', undefined],
+      ['GET', `blobs/${'f'.repeat(64)}`, undefined],
+      ['POST', 'entries', { entries: [] }],
+    ] as const) {
+      const answer = await ask(method, `/api/courses/park/${path}`, payload, phone)
+      expect(answer.status).toBe(404)
+      expect(answer.text).toBe(nowhere.text.replaceAll('nowhere', 'park'))
+    }
+  })
+
+  it('deals with the access of its own course only, as a deputy', async () => {
+    await server.storage.journal.addCourse({ id: 'park', name: 'Park' })
+    const manager = await setUp()
+    const deputy = await joinedTo(manager, 'deputy', 'links')
+    const other = await ask('POST', '/api/access', { name: 'x', role: 'crew', course: 'park' }, manager)
+    expect(
+      await ask('POST', '/api/access', { name: 'y', role: 'crew', course: 'park' }, deputy),
+    ).toMatchObject({
+      status: 403,
+      body: { error: { type: 'oneCourseOnly' } },
+    })
+    expect((await ask('POST', '/api/access', { name: 'y', role: 'crew' }, deputy)).status).toBe(200)
+    const people = (await ask('GET', '/api/access', undefined, deputy)).body
+    expect(people).toMatchObject({ accounts: [], links: [{ name: 'y', course: 'links' }] })
+    expect((await ask('DELETE', `/api/access/${String(other.body['id'])}`, undefined, deputy)).status).toBe(
+      404,
+    )
+    expect((await ask('POST', '/api/courses', { name: 'z' }, deputy)).status).toBe(403)
+  })
+
+  it('stands in the record of that course and of no other', async () => {
+    await server.storage.journal.addCourse({ id: 'park', name: 'Park' })
+    const manager = await setUp()
+    await joinedTo(manager, 'crew', 'links')
+    const changes = async (course: string) => {
+      const { body } = await ask('GET', `/api/courses/${course}/entries`, undefined, manager)
+      return (body['entries'] as readonly { body: { change: string } }[]).map((entry) => entry.body.change)
+    }
+    expect(await changes('links')).toEqual(['managerSetUp', 'joinLinkMade', 'deviceJoined'])
+    expect(await changes('park')).toEqual(['managerSetUp'])
+  })
+
+  it('can’t be let in to a course that is not there', async () => {
+    const manager = await setUp()
+    const made = await ask('POST', '/api/access', { name: 'x', role: 'crew', course: 'nowhere' }, manager)
+    expect(made).toMatchObject({ status: 404, body: { error: { type: 'courseUnknown' } } })
+  })
+})
+
 describe('a deputy', () => {
   it('lets crew and committee in and out, and nobody above', async () => {
     const manager = await setUp()
