@@ -111,6 +111,7 @@ const openCourse = async (store: EntryStore, course: string): Promise<void> => {
   readPhotos()
   share = shareExchange({ course, store, device }, () => keepSnapshot(store, course, latestMs))
   void sendOthers(store, device)
+  void askCourses()
 }
 
 /** Opens the journal that this device or its server has; makes none up. */
@@ -137,7 +138,10 @@ export const turnToCourse = async (course: string): Promise<void> => {
 /** Makes a further course, empty or as a copy of the demo, and turns to it. Answers with what went wrong, or null. */
 export const beginCourse = async (name: string, from: 'nothing' | 'demo'): Promise<string | null> => {
   const answer = await callServer('addCourse', { body: { name, from } })
-  if (answer.ok) await turnToCourse(answer.value.id)
+  if (answer.ok) {
+    keepCourses([...courses.value, answer.value])
+    await turnToCourse(answer.value.id)
+  }
   return wordsOf(answer)
 }
 
