@@ -101,11 +101,25 @@ const isSetBack = (input: MembersInput, id: string, finished: string): boolean =
   return input.course.now !== null || dateAt(play.at, input.course.timeZone) >= finished
 }
 
+/** A green that the plan in force does not open, finished a little while ago: another plan was settled since. */
+const earlierWork = (input: MembersInput, id: string): Work => {
+  const { course, facts, weather, nowMs } = input
+  const { timeZone } = course
+  const prescribed = facts.plan?.value.prescription ?? facts.prescription?.value
+  const group = prescribed === undefined ? undefined : groupOf(prescribed, id)
+  const last = facts.greensFinished.findLast(({ value }) => value.green === id)
+  if (group === undefined || last === undefined) return NO_WORK
+  const finished = dateAt(course.now === null ? last.at : nowMs, timeZone)
+  const back = expectedBack({ group, finished, weather, timeZone })
+  const isOpen = isOver(back, finished, dateAt(nowMs, timeZone)) || isSetBack(input, id, finished)
+  return isOpen ? NO_WORK : { state: 'recovering', workDay: null, finished, back }
+}
+
 /** The work on one green: what the diary says first, and where it says nothing of that day, what was planned. */
 const workOn = (input: MembersInput, plan: Plan, seen: SeenOf, id: string): Work => {
   const opening = plan.openings.find(({ green }) => green === id)
   const group = groupOf(plan.prescription, id)
-  if (opening === undefined || group === undefined) return NO_WORK
+  if (opening === undefined || group === undefined) return earlierWork(input, id)
   const { course, nowMs, weather } = input
   const { timeZone } = course
   const [today, workDay] = [dateAt(nowMs, timeZone), dateAt(opening.opened, timeZone)]
@@ -134,7 +148,10 @@ export const greenStates = (input: MembersInput): readonly GreenState[] => {
   return course.greens
     .toSorted((a, b) => (a.hole ?? 99) - (b.hole ?? 99))
     .map((green): GreenState => {
-      const work = settled === null || seen === null ? NO_WORK : workOn(input, settled.value, seen, green.id)
+      const work =
+        settled === null || seen === null
+          ? earlierWork(input, green.id)
+          : workOn(input, settled.value, seen, green.id)
       const play = lastPlay(input, green.id)?.value.play ?? 'inPlay'
       return { green, ...work, play: play === 'inPlay' ? null : play }
     })

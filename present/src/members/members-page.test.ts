@@ -137,6 +137,19 @@ describe('the members’ page', () => {
     expect(words(later)[0]).toEqual(['1 <Dell>', 'In play', 'renovated Tue 11 Aug'])
   })
 
+  it('still tells a green as recovering when another plan, without it, was settled since', () => {
+    const done: Told = ['greenFinished', { green: 'g1' }, '2026-08-11T14:00:00+01:00']
+    const [, second] = settled.openings
+    const rest: Plan = { ...settled, start: '2026-08-13', openings: second === undefined ? [] : [second] }
+    const again: Told = ['planSettled', { plan: rest }, '2026-08-12T18:00:00+01:00']
+    expect(words(at('2026-08-14T12:00:00+01:00', SETTLED, done, again))[0]).toEqual([
+      '1 <Dell>',
+      'Recovering',
+      'finished Tue 11 Aug; back 18 to 25 Aug',
+    ])
+    expect(at('2026-08-27T12:00:00+01:00', SETTLED, done, again).greens[0]?.state).toBe('open')
+  })
+
   it('counts a green in play once the last day of its range has passed', () => {
     expect(at('2026-08-25T12:00:00+01:00', SETTLED).greens[0]?.state).toBe('recovering')
     expect(at('2026-08-26T12:00:00+01:00', SETTLED).greens[0]?.state).toBe('open')
