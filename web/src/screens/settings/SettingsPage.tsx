@@ -1,6 +1,7 @@
 import { Choice, TextField } from '../../parts/fields.tsx'
 import { Page, Part } from '../../parts/Page.tsx'
 import { setTheme, theme } from '../../shell/theme.ts'
+import { mayRecord } from '../../state/access.ts'
 import { author, authorIsTied, setAuthor } from '../../state/author.ts'
 import { refused } from '../../state/journal.ts'
 import { photosWaiting } from '../../state/photos.ts'
@@ -39,7 +40,7 @@ export const SettingsPage = () => (
           options={THEMES.map((value) => ({ value, label: WORDS.lightOptions[value] }))}
           onValue={setTheme}
         />
-        {authorIsTied.value ? null : (
+        {authorIsTied.value || !mayRecord.value ? null : (
           <TextField label={WORDS.you} hint={WORDS.youHint} value={author.value} onValue={setAuthor} />
         )}
         <Part title={WORDS.device}>
