@@ -39,33 +39,44 @@ const entryOf = <K extends KindName>(kind: K, body: BodyOf<K>, index: number): E
   body: { ...body },
 })
 
-/** The demo with a settled plan and an open problem, as a device of that role has it. */
-const openAs = async (role: 'committee' | 'manager', now = '2026-08-09T19:00:00+01:00'): Promise<void> => {
-  const [course, forecast, prescription] = [
+const made = new Map<string, readonly Entry[]>()
+
+/** The diary of the demo with a settled plan and an open problem, its clock held at a moment. Planned once for each. */
+const entriesAt = (now: string): readonly Entry[] => {
+  const known = made.get(now)
+  if (known !== undefined) return known
+  const [read, forecast, prescription] = [
     readCourse(demoCourse),
     readForecastText(demoForecast),
     readPrescription(demoPrescription),
   ]
-  if (!course.ok || !forecast.ok || !prescription.ok) throw new Error('the demo can’t be read')
-  const known = { ...course.value.course, now }
-  const made = makePlan({
-    course: known,
+  if (!read.ok || !forecast.ok || !prescription.ok) throw new Error('the demo can’t be read')
+  const course = { ...read.value.course, now }
+  const plan = makePlan({
+    course,
     prescription: prescription.value,
     weather: forecast.value.weather,
     start: '2026-08-10',
-    courseHash: courseHash(known),
+    courseHash: courseHash(course),
     schedules: 5,
   })
-  if (!made.ok) throw new Error('no plan')
-  const { journal, opening, courseId } = await import('../state/journal.ts')
-  const { who } = await import('../state/access.ts')
-  journal.value = fold(initialState, [
-    entryOf('courseChanged', { changes: [{ part: 'course', do: 'put', value: known }] }, 1),
+  if (!plan.ok) throw new Error('no plan')
+  const entries = [
+    entryOf('courseChanged', { changes: [{ part: 'course', do: 'put', value: course }] }, 1),
     entryOf('forecastReceived', { source: 'file', forecast: JSON.parse(demoForecast) }, 2),
     entryOf('prescriptionSettled', { prescription: prescription.value }, 3),
-    entryOf('planSettled', { plan: made.value }, 4),
+    entryOf('planSettled', { plan: plan.value }, 4),
     entryOf('problemReported', { problem: 'other', words: 'Belt gone' }, 5),
-  ])
+  ]
+  made.set(now, entries)
+  return entries
+}
+
+/** Opens the demo as a device of that role has it. */
+const openAs = async (role: 'committee' | 'manager', now = '2026-08-09T19:00:00+01:00'): Promise<void> => {
+  const { journal, opening, courseId } = await import('../state/journal.ts')
+  const { who } = await import('../state/access.ts')
+  journal.value = fold(initialState, entriesAt(now))
   courseId.value = 'demo'
   opening.value = 'open'
   who.value = { role, name: 'Cora', by: 'device', needsSetUp: false }
@@ -85,6 +96,7 @@ const shown = async (
       <LocationProvider>
         <Router>
           <Route path={route} component={Screen} />
+          <Route default component={Screen} />
         </Router>
       </LocationProvider>,
       root,
@@ -113,33 +125,50 @@ const offers = (root: HTMLElement): readonly string[] =>
       return (label ?? one.textContent ?? '').trim()
     })
 
+type Screen = {
+  readonly path: string
+  readonly load: () => Promise<ComponentType>
+  readonly route?: string
+}
+
 /** Every page that stands at an address of its own. */
-const SCREENS: readonly (readonly [string, () => Promise<ComponentType>, string?])[] = [
-  ['/', async () => (await import('./now/NowPage.tsx')).NowPage],
-  ['/crew', async () => (await import('./crew/CrewPage.tsx')).CrewPage],
-  ['/course', async () => (await import('./course/CoursePage.tsx')).CoursePage],
-  ['/green/g01', async () => (await import('./green/GreenPage.tsx')).GreenPage, '/green/:id'],
-  [
-    '/green/g01/outline',
-    async () => (await import('./outline/OutlinePage.tsx')).OutlinePage,
-    '/green/:id/outline',
-  ],
-  ['/green/g01/runs', async () => (await import('./runs/RunsPage.tsx')).RunsPage, '/green/:id/runs'],
-  ['/prescription', async () => (await import('./prescription/PrescriptionPage.tsx')).PrescriptionPage],
-  ['/plan', async () => (await import('./plan/PlanPage.tsx')).PlanPage],
-  ['/sheets', async () => (await import('./sheets/SheetsPage.tsx')).SheetsPage],
-  ['/weather', async () => (await import('./weather/WeatherPage.tsx')).WeatherPage],
-  ['/weather/history', async () => (await import('./weather/HistoryPage.tsx')).HistoryPage],
-  ['/stores', async () => (await import('./stores/StoresPage.tsx')).StoresPage],
-  ['/fixtures', async () => (await import('./fixtures/FixturesPage.tsx')).FixturesPage],
-  ['/people', async () => (await import('./people/PeoplePage.tsx')).PeoplePage],
-  ['/machines', async () => (await import('./machines/MachinesPage.tsx')).MachinesPage],
-  ['/members', async () => (await import('./members/MembersPage.tsx')).MembersPage],
-  ['/account', async () => (await import('./account/AccountPage.tsx')).AccountPage],
-  ['/courses', async () => (await import('./courses/CoursesPage.tsx')).CoursesPage],
-  ['/paper', async () => (await import('./paper/PaperPage.tsx')).PaperPage],
-  ['/settings', async () => (await import('./settings/SettingsPage.tsx')).SettingsPage],
-  ['/more', async () => (await import('./more/MorePage.tsx')).MorePage],
+const SCREENS: readonly Screen[] = [
+  { path: '/', load: async () => (await import('./now/NowPage.tsx')).NowPage },
+  { path: '/crew', load: async () => (await import('./crew/CrewPage.tsx')).CrewPage },
+  { path: '/course', load: async () => (await import('./course/CoursePage.tsx')).CoursePage },
+  {
+    path: '/green/g01',
+    load: async () => (await import('./green/GreenPage.tsx')).GreenPage,
+    route: '/green/:id',
+  },
+  {
+    path: '/green/g01/outline',
+    load: async () => (await import('./outline/OutlinePage.tsx')).OutlinePage,
+    route: '/green/:id/outline',
+  },
+  {
+    path: '/green/g01/runs',
+    load: async () => (await import('./runs/RunsPage.tsx')).RunsPage,
+    route: '/green/:id/runs',
+  },
+  {
+    path: '/prescription',
+    load: async () => (await import('./prescription/PrescriptionPage.tsx')).PrescriptionPage,
+  },
+  { path: '/plan', load: async () => (await import('./plan/PlanPage.tsx')).PlanPage },
+  { path: '/sheets', load: async () => (await import('./sheets/SheetsPage.tsx')).SheetsPage },
+  { path: '/weather', load: async () => (await import('./weather/WeatherPage.tsx')).WeatherPage },
+  { path: '/weather/history', load: async () => (await import('./weather/HistoryPage.tsx')).HistoryPage },
+  { path: '/stores', load: async () => (await import('./stores/StoresPage.tsx')).StoresPage },
+  { path: '/fixtures', load: async () => (await import('./fixtures/FixturesPage.tsx')).FixturesPage },
+  { path: '/people', load: async () => (await import('./people/PeoplePage.tsx')).PeoplePage },
+  { path: '/machines', load: async () => (await import('./machines/MachinesPage.tsx')).MachinesPage },
+  { path: '/members', load: async () => (await import('./members/MembersPage.tsx')).MembersPage },
+  { path: '/account', load: async () => (await import('./account/AccountPage.tsx')).AccountPage },
+  { path: '/courses', load: async () => (await import('./courses/CoursesPage.tsx')).CoursesPage },
+  { path: '/paper', load: async () => (await import('./paper/PaperPage.tsx')).PaperPage },
+  { path: '/settings', load: async () => (await import('./settings/SettingsPage.tsx')).SettingsPage },
+  { path: '/more', load: async () => (await import('./more/MorePage.tsx')).MorePage },
 ]
 
 /** What a reader may press on each page: it only shows something, or concerns this device alone. */
@@ -159,7 +188,7 @@ beforeAll(() => {
 afterEach(() => document.body.replaceChildren())
 
 describe('somebody who only reads', () => {
-  it.each(SCREENS)('is told so at %s, and offered no change', async (path, load, route) => {
+  it.each(SCREENS)('is told so at $path, and offered no change', async ({ path, load, route }) => {
     await openAs('committee')
     const root = await shown(path, load, route)
     expect(root.textContent).toContain('You can read everything here')
@@ -176,7 +205,7 @@ describe('somebody who only reads', () => {
   it('is another matter for the manager, who finds something to change on nearly all of them', async () => {
     await openAs('manager')
     const counts = []
-    for (const [path, load, route] of SCREENS) counts.push(offers(await shown(path, load, route)).length)
+    for (const { path, load, route } of SCREENS) counts.push(offers(await shown(path, load, route)).length)
     expect(counts.filter((count) => count > 3).length).toBeGreaterThan(12)
   })
 })
