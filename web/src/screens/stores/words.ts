@@ -46,7 +46,7 @@ export const WORDS = {
   tinesShort: 'Too few for the prescription: greens will wait for tines, or be left out.',
   tinesUncounted: 'Not counted: a plan takes them to be at hand.',
   countThese: 'Count these tines',
-  addTines: 'Add another tine',
+  addTines: 'Add another kind of tine',
   removeTines: 'Take these tines out',
   tineFacts: 'Stock and deliveries',
 } as const
