@@ -163,9 +163,11 @@ export const rescue = (
     .filter(isOpen)
     .map(({ green }) => green)
   let best: { field: Field; caught: readonly number[]; rank: readonly [number, number, number] } | null = null
+  const savedOnce = new Set<number>()
   const weigh = (field: Field): boolean => {
     const courses = coursesOf(problem, field.tasks, marks).filter((one) => open.includes(one.green))
     const caught = courses.filter((one) => !isInTime(problem, one))
+    for (const one of courses) if (isInTime(problem, one)) savedOnce.add(one.green)
     const rank = [
       caught.filter(({ green }) => savedByShift.has(green)).length,
       caught.length,
@@ -177,13 +179,14 @@ export const rescue = (
       best = { field, caught: caught.map(({ green }) => green), rank }
     return caught.length === 0
   }
-  const areSaved =
-    givenUps(open)
-      .slice(0, MOST_TRIES)
-      .some((givenUp) => weigh(workOff(broken, tails, givenUp, problem.horizonMin))) || open.length < 2
+  const areSaved = givenUps(open)
+    .slice(0, MOST_TRIES)
+    .some((givenUp) => weigh(workOff(broken, tails, givenUp, problem.horizonMin)))
+  // Greens that are caught whichever others are given up are not saved by another order either.
+  const tries = open.some((green) => !savedOnce.has(green)) ? 0 : STRAY_TRIES
   const random = randomOf(1)
   const stray = (): number => random.below(2 * STRAY_MIN + 1) - STRAY_MIN
-  for (let tries = 0, saved = areSaved; !saved && tries < STRAY_TRIES; tries++)
+  for (let tried = 0, saved = areSaved; !saved && tried < tries; tried++)
     saved = weigh(workOff(broken, tails, new Set(), problem.horizonMin, stray))
   return best ?? { field: broken.stood, caught: [] }
 }
