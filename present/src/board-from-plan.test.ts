@@ -118,4 +118,22 @@ describe('the board of a plan', () => {
     expect(one.greens.map(({ id }) => id)).toEqual(['g1'])
     expect(one.people.map(({ id }) => id)).toEqual(['cy'])
   })
+
+  it('of single days with all rows stands side by side, the word for a green left out in the first alone', () => {
+    // The same rows as the board of the whole plan (the two tests of order and people above), each day with its own work.
+    const [first, second] = ['2026-08-11', '2026-08-12'].map((date) =>
+      boardFromPlan({ course, plan, weather: null, view, scope: 'b', dates: [date], allRows: true }),
+    )
+    for (const one of [first, second]) {
+      expect(one?.greens.map(({ id }) => id)).toEqual(['g2', 'g1'])
+      expect(one?.people.map(({ name }) => name)).toEqual(["Ann O'Dea", 'Bob', 'Cy'])
+    }
+    expect([first, second].map((one) => one?.greens.map(({ note }) => note))).toEqual([
+      [undefined, 'not in this plan'],
+      [undefined, undefined],
+    ])
+    expect(first?.greens[0]?.tasks.map(({ letters }) => letters)).toEqual(['C'])
+    expect(second?.greens[0]?.tasks).toEqual([])
+    expect(second?.people.map(({ tasks }) => tasks.length > 0)).toEqual([false, false, true])
+  })
 })

@@ -27,6 +27,8 @@ export type PlanBoardInput = Pick<BoardInput, 'view' | 'scope' | 'nowMs'> & {
   readonly weather: WeatherHours | null
   /** Dates to show, with the greens worked on them; all days with work and all greens when left out. */
   readonly dates?: readonly string[]
+  /** All greens and people of the plan though some have no work on these dates, so that boards of single days stand side by side. */
+  readonly allRows?: boolean
 }
 
 /** What the tasks of a plan are called on the board. */
@@ -75,11 +77,10 @@ const statesOf = (
 }
 
 /** Hours of a day from half an hour before the first task to an hour into the dark, or after the last task. */
-const boardDay = (input: PlanBoardInput, date: string): BoardDay => {
+const boardDay = (input: PlanBoardInput, date: string, tasks: readonly PlanTask[]): BoardDay => {
   const { course, plan, weather } = input
   const midnight = instantOf(date, 0, course.timeZone)
   const nextMidnight = instantOf(date, 1440, course.timeZone)
-  const tasks = plan.tasks.filter((task) => dateAt(task.start, course.timeZone) === date)
   const first = Math.min(...tasks.map((task) => instantMs(task.start)), midnight + 12 * HOUR_MS)
   const last = Math.max(...tasks.map((task) => instantMs(task.finish)), first + HOUR_MS)
   const night = darkSpans(course, { fromMs: midnight + 12 * HOUR_MS, toMs: nextMidnight }).at(-1)
@@ -104,6 +105,21 @@ const greensInOrder = (course: Course, plan: Plan): readonly string[] => {
   return [...opened, ...course.greens.map((green) => green.id).filter((id) => !opened.includes(id))]
 }
 
+/** The tasks of a day, by when they start. Told by instants: the dates of hundreds of tasks take longer to write than to compare. */
+const tasksOn = (plan: Plan, date: string, timeZone: string): readonly PlanTask[] => {
+  const [fromMs, toMs] = [instantOf(date, 0, timeZone), instantOf(date, 1440, timeZone)]
+  return plan.tasks.filter((task) => {
+    const startMs = instantMs(task.start)
+    return startMs >= fromMs && startMs < toMs
+  })
+}
+
+/** The first day with work; null where there is none. */
+const firstDate = (plan: Plan, timeZone: string): string | null =>
+  plan.tasks.length === 0
+    ? null
+    : dateAt(Math.min(...plan.tasks.map((task) => instantMs(task.start))), timeZone)
+
 /** What stands in a person's box for a green: its number, or the first letters of a practice green. */
 export const shortGreenName = (course: Course, id: string | null): string => {
   const green = course.greens.find((candidate) => candidate.id === id)
@@ -118,24 +134,30 @@ export const boardFromPlan = (input: PlanBoardInput): BoardInput => {
   const wordTask = boardTask(course, plan, letters)
   const dates =
     input.dates ?? [...new Set(plan.tasks.map((task) => dateAt(task.start, course.timeZone)))].sort()
-  const days = dates.map((date) => boardDay(input, date))
+  const tasksOf = dates.map((date) => tasksOn(plan, date, course.timeZone))
+  const days = dates.map((date, n) => boardDay(input, date, tasksOf[n] ?? []))
   const untilMs = (ms: number): number => days.find((day) => ms >= day.fromMs && ms < day.toMs)?.toMs ?? ms
-  const shown = plan.tasks.filter((task) => dates.includes(dateAt(task.start, course.timeZone)))
+  const shown = tasksOf.flat()
+  const isWhole = input.dates === undefined || input.allRows === true
+  const atWork = isWhole ? new Set(plan.tasks.flatMap((task) => task.people)) : null
+  // Said once, at the left of the first day.
+  const hasNotes = !isWhole || dates[0] === firstDate(plan, course.timeZone)
   const green = (id: string): BoardGreen[] => {
     const found = course.greens.find((candidate) => candidate.id === id)
     if (found === undefined) return []
     const tasks = shown.filter((task) => task.green === id && task.operation !== 'move').map(wordTask)
     const opening = plan.openings.find((candidate) => candidate.green === id)
     const states = statesOf(opening, untilMs)
-    if (input.dates !== undefined && tasks.length === 0) return []
-    const note = opening === undefined ? { note: 'not in this plan' } : {}
+    if (!isWhole && tasks.length === 0) return []
+    const note = opening === undefined && hasNotes ? { note: 'not in this plan' } : {}
     return [{ id, name: found.name, hole: found.hole, tasks, states, ...note }]
   }
   const people = course.people.flatMap((person): BoardPerson[] => {
     const tasks = shown
       .filter((task) => task.people.includes(person.id))
       .map((task) => ({ ...wordTask(task), green: shortGreenName(course, task.green) }))
-    return tasks.length === 0 ? [] : [{ id: person.id, name: person.name, tasks }]
+    const hasRow = atWork === null ? tasks.length > 0 : atWork.has(person.id)
+    return !hasRow ? [] : [{ id: person.id, name: person.name, tasks }]
   })
   return {
     days,

@@ -1,6 +1,7 @@
 import { coordinate, draw, sheet, type Drawing } from './drawing.ts'
 import { patternDefinitions } from './patterns.ts'
 import { fittedText, textWidthPx } from './text-fit.ts'
+import { dayWords } from './times.ts'
 import { paint } from './tokens.ts'
 import {
   BAND_KINDS,
@@ -104,24 +105,39 @@ const hoursDrawing = (input: BoardInput, plan: BoardPlan): readonly (Drawing | n
   ...input.days.flatMap((day, n) => flagsDrawing(day, n, input, plan)),
 ]
 
+/** The names of greens and people, as high as the hours. */
+export const boardNames = (input: BoardInput): Drawing => {
+  const plan = boardPlan(input)
+  return sheet(
+    { widthPx: input.view.namesPx, heightPx: plan.heightPx, label: 'Names of greens and people' },
+    namesDrawing(input, plan),
+  )
+}
+
+/** The hours of the days given, one row a green and a person; a board of one day says which. */
+export const boardHours = (input: BoardInput): Drawing => {
+  const plan = boardPlan(input)
+  const [day] = input.days
+  const which = day === undefined || input.days.length > 1 ? '' : `, ${dayWords(day.date)}`
+  return sheet(
+    {
+      widthPx: plan.hoursWidthPx,
+      heightPx: plan.heightPx,
+      label: `Greens and people by the hour${which}`,
+    },
+    hoursDrawing(input, plan),
+  )
+}
+
 /**
  * The plan as greens down and hours across. One line a green whose thickness is what lies open; letters of the machines on it; rain, dew,
  * frost and dark as patterned bands behind; the last safe start as one rule with its time; the tightest finish of each day marked with what
  * it has to spare; a green caught in rain or dark in rust. Parts: `green`, `task`, `state`, `band`, `flag`, `spare`, `caught`, `person`.
  */
-export const boardDrawing = (input: BoardInput): Board => {
-  const plan = boardPlan(input)
-  return {
-    names: sheet(
-      { widthPx: input.view.namesPx, heightPx: plan.heightPx, label: 'Names of greens and people' },
-      namesDrawing(input, plan),
-    ),
-    hours: sheet(
-      { widthPx: plan.hoursWidthPx, heightPx: plan.heightPx, label: 'Greens and people by the hour' },
-      hoursDrawing(input, plan),
-    ),
-  }
-}
+export const boardDrawing = (input: BoardInput): Board => ({
+  names: boardNames(input),
+  hours: boardHours(input),
+})
 
 /** Both parts as one drawing, for paper and for files. */
 export const boardSheet = (input: BoardInput): Drawing => {

@@ -85,7 +85,7 @@ export { forecastErrorWords } from './forecast-words.ts'
 export { planErrorWords } from './plan-error-words.ts'
 export { planSummary } from './plan-summary.ts'
 export { courseAssumptionSentence, courseErrorSentence } from './course-words.ts'
-export { boardDrawing, boardKey, boardSheet, type Board } from './board.ts'
+export { boardHours, boardKey, boardNames, boardSheet } from './board.ts'
 export { boardFromPlan, shortGreenName, type PlanBoardInput } from './board-from-plan.ts'
 export type {
   BoardBand,

@@ -11,6 +11,7 @@ import { MissingPart } from './shell/MissingPart.tsx'
 import { CourseMissed } from './shell/CourseMissed.tsx'
 import { NewVersion } from './shell/NewVersion.tsx'
 import { Tabs } from './shell/Tabs.tsx'
+import { Turning } from './shell/turning.ts'
 import { isCrewPhone } from './state/access.ts'
 import { opening } from './state/journal.ts'
 
@@ -78,6 +79,7 @@ const isJoining = (): boolean => location.pathname === '/join'
 /** The whole app: the tabs and the page that is open, or the first page while there is no course. */
 export const App = () => (
   <LocationProvider>
+    <Turning />
     <a class="skip" href="#page">
       To the page
     </a>

@@ -1,8 +1,10 @@
 import type { Drawing } from '@swardwright/present'
 import { h, type VNode } from 'preact'
+import { useMemo } from 'preact/hooks'
+import { dragPart } from './drag-part.ts'
 
-/** What a person touched in a drawing. */
-export type Touched = { readonly part: string; readonly id: string }
+/** What a person touched in a drawing, and what it tells: the same words that a screen reader says. */
+export type Touched = { readonly part: string; readonly id: string; readonly words: string | null }
 
 /** Dragging parts of a drawing along: which kinds, and what happens when one is let go so many pixels to the right (negative: to the left). */
 export type Drag = {
@@ -10,47 +12,52 @@ export type Drag = {
   readonly onDrop: (touched: Touched, dxPx: number) => void
 }
 
+/** Kinds of part that can be pressed and dragged, and whether one was made yet: the first is the one stop of the tab key. */
 type Touch = {
-  /** Parts that can be pressed, counted while they are made. */
-  made: number
-  readonly on: (touched: Touched) => void
-  /** Kinds of part that can be pressed; all when left out. */
-  readonly parts: readonly string[] | undefined
-  readonly drag: Drag | undefined
-} | null
+  hasFirst: boolean
+  readonly isPressed: (part: string) => boolean
+  readonly isDragged: (part: string) => boolean
+}
 
-/** Shorter than this is a press, not a drag. */
-const LEAST_DRAG_PX = 6
+/** SVG knows the attribute in small letters only. */
+const touchAttributes = (part: string, touch: Touch): Readonly<Record<string, string | number>> => {
+  if (!touch.isPressed(part)) return {}
+  const tabindex = touch.hasFirst ? -1 : 0
+  touch.hasFirst = true
+  return { tabindex, role: 'button', ...(touch.isDragged(part) ? { 'data-drag': '' } : {}) }
+}
 
-/** A mouse or pen carries the part along; a finger scrolls, so it does not drag (the panel has buttons for it). */
-const dragging = (drag: Drag, touched: Touched) => ({
-  style: 'cursor: grab',
-  onPointerDown: (down: PointerEvent) => {
-    const target = down.currentTarget
-    if (down.pointerType === 'touch' || !(target instanceof SVGElement)) return
-    target.setPointerCapture(down.pointerId)
-    const move = (event: PointerEvent) => {
-      target.setAttribute('transform', `translate(${event.clientX - down.clientX} 0)`)
-    }
-    const end = (event: PointerEvent) => {
-      target.removeEventListener('pointermove', move)
-      target.removeEventListener('pointerup', end)
-      target.removeEventListener('pointercancel', end)
-      target.removeAttribute('transform')
-      const dxPx = event.clientX - down.clientX
-      if (event.type === 'pointerup' && Math.abs(dxPx) >= LEAST_DRAG_PX) drag.onDrop(touched, dxPx)
-    }
-    target.addEventListener('pointermove', move)
-    target.addEventListener('pointerup', end)
-    target.addEventListener('pointercancel', end)
-  },
+const element = (drawing: Drawing | string, touch: Touch | null, key: number): VNode | string => {
+  if (typeof drawing === 'string') return drawing
+  const part = drawing.attributes['data-part']
+  return h(
+    drawing.tag,
+    {
+      ...drawing.attributes,
+      ...(touch === null || typeof part !== 'string' ? {} : touchAttributes(part, touch)),
+      key,
+    },
+    drawing.children.map((child, at) => element(child, touch, at)),
+  )
+}
+
+/** The part that an event fell on, or the innermost one around it; null beside all parts. */
+const partAt = (event: Event): SVGElement | null => {
+  const found = event.target instanceof Element ? event.target.closest('[data-part][tabindex]') : null
+  return found instanceof SVGElement ? found : null
+}
+
+const touchedOf = (part: SVGElement): Touched => ({
+  part: part.dataset['part'] ?? '',
+  id: part.dataset['id'] ?? '',
+  words: part.getAttribute('aria-label'),
 })
 
-/** The next or the last part that can be pressed, from the one that has the focus. */
+/** The next or the last part that can be pressed, from the one that has the focus, in this drawing and those that stand together with it. */
 const toNeighbour = (from: Element, step: 1 | -1): void => {
-  const parts = [...(from.closest('.drawing')?.querySelectorAll<SVGElement>('[data-part][tabindex]') ?? [])]
-  const at = parts.findIndex((part) => part === from)
-  parts[at + step]?.focus()
+  const all = from.closest('.drawings') ?? from.closest('.drawing')
+  const parts = [...(all?.querySelectorAll<SVGElement>('[data-part][tabindex]') ?? [])]
+  parts[parts.findIndex((part) => part === from) + step]?.focus()
 }
 
 const STEP_OF: Readonly<Record<string, 1 | -1>> = {
@@ -60,56 +67,51 @@ const STEP_OF: Readonly<Record<string, 1 | -1>> = {
   ArrowUp: -1,
 }
 
-/** The drawing is one stop of the tab key; the arrows lead from part to part. SVG knows the attribute in small letters only. */
-const press = (on: (touched: Touched) => void, touched: Touched, isFirst: boolean) => ({
-  tabindex: isFirst ? 0 : -1,
-  role: 'button',
+/** One handler a drawing, not one a part: a board has hundreds. The drawing is one stop of the tab key; the arrows lead from part to part. */
+const handlersOf = (on: (touched: Touched) => void, drag: Drag | undefined) => ({
   onClick: (event: Event) => {
-    event.stopPropagation()
-    on(touched)
+    const part = partAt(event)
+    if (part !== null) on(touchedOf(part))
   },
   onKeyDown: (event: KeyboardEvent) => {
-    const step = STEP_OF[event.key]
-    if (step === undefined && event.key !== 'Enter' && event.key !== ' ') return
+    const [part, step] = [partAt(event), STEP_OF[event.key]]
+    if (part === null || (step === undefined && event.key !== 'Enter' && event.key !== ' ')) return
     event.preventDefault()
-    if (step === undefined) on(touched)
-    else if (event.currentTarget instanceof Element) toNeighbour(event.currentTarget, step)
+    if (step === undefined) on(touchedOf(part))
+    else toNeighbour(part, step)
+  },
+  onPointerDown: (down: PointerEvent) => {
+    const part = partAt(down)
+    if (drag === undefined || part?.dataset['drag'] === undefined) return
+    dragPart(part, down, (dxPx) => drag.onDrop(touchedOf(part), dxPx))
   },
 })
 
-const element = (drawing: Drawing | string, touch: Touch, key: number): VNode | string => {
-  if (typeof drawing === 'string') return drawing
-  const part = drawing.attributes['data-part']
-  const id = String(drawing.attributes['data-id'] ?? '')
-  const handlers =
-    touch === null || typeof part !== 'string' || touch.parts?.includes(part) === false
-      ? {}
-      : {
-          ...press(touch.on, { part, id }, touch.made++ === 0),
-          ...(touch.drag?.parts.includes(part) === true ? dragging(touch.drag, { part, id }) : {}),
-        }
-  return h(
-    drawing.tag,
-    { ...drawing.attributes, ...handlers, key },
-    drawing.children.map((child, at) => element(child, touch, at)),
-  )
-}
-
-/** Shows a drawing as elements. With `onTouch`, its parts can be pressed and reached by keyboard. */
+/**
+ * Shows a drawing as elements. With `onTouch`, its parts can be pressed and reached by keyboard. The elements are made anew only for another
+ * drawing: whoever shows a large one hands in the same as long as nothing in it changed.
+ */
 export const DrawingView = (props: {
   readonly drawing: Drawing
   readonly onTouch?: (touched: Touched) => void
+  /** Kinds of part that can be pressed; all when left out. */
   readonly touchable?: readonly string[]
   readonly drag?: Drag
   readonly class?: string
-}) => (
-  <div class={`drawing ${props.class ?? ''}`}>
-    {element(
-      props.drawing,
-      props.onTouch === undefined
-        ? null
-        : { made: 0, on: props.onTouch, parts: props.touchable, drag: props.drag },
-      0,
-    )}
-  </div>
-)
+}) => {
+  const { drawing, onTouch, touchable, drag } = props
+  const kinds = [onTouch !== undefined, touchable?.join(' '), drag?.parts.join(' ')]
+  const shown = useMemo(() => {
+    const touch: Touch = {
+      hasFirst: false,
+      isPressed: (part) => touchable?.includes(part) ?? true,
+      isDragged: (part) => drag?.parts.includes(part) ?? false,
+    }
+    return element(drawing, onTouch === undefined ? null : touch, 0)
+  }, [drawing, ...kinds])
+  return (
+    <div class={`drawing ${props.class ?? ''}`} {...(onTouch === undefined ? {} : handlersOf(onTouch, drag))}>
+      {shown}
+    </div>
+  )
+}

@@ -102,9 +102,10 @@ const shown = async (
       root,
     ),
   )
-  // What stands behind rows, and behind rows behind rows.
+  // What stands behind rows, and behind rows behind rows; and what is drawn in its turn, which paper does not wait for.
   for (let depth = 0; depth < 3; depth += 1)
     await act(() => {
+      dispatchEvent(new Event('beforeprint'))
       for (const fold of root.querySelectorAll('details:not([open])')) {
         fold.setAttribute('open', '')
         fold.dispatchEvent(new Event('toggle'))

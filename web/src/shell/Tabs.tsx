@@ -2,6 +2,7 @@ import { useLocation } from 'preact-iso'
 import { clubName } from '../state/course.ts'
 import { isOpen, MAIN_PAGES, morePages, type PageLink } from './pages.ts'
 import { SyncLine } from './SyncLine.tsx'
+import { pathPressed } from './turning.ts'
 
 const Tab = (props: { readonly link: PageLink; readonly path: string; readonly class?: string }) => (
   <a
@@ -15,7 +16,8 @@ const Tab = (props: { readonly link: PageLink; readonly path: string; readonly c
 
 /** The tabs of the notebook. */
 export const Tabs = () => {
-  const { path } = useLocation()
+  const opened = useLocation().path
+  const path = pathPressed.value ?? opened
   const underMore = path === '/more' || morePages().some((link) => isOpen(link.href, path))
   return (
     <nav class="tabs" aria-label="Pages">

@@ -2,6 +2,7 @@ import type { Course, Plan } from '@swardwright/engine'
 import { courseMap, dateAt, groundFromCourse } from '@swardwright/present'
 import { useLocation } from 'preact-iso'
 import { DrawingView } from '../../parts/DrawingView.tsx'
+import { turnTo } from '../../shell/turning.ts'
 import { isWide } from '../../shell/wide.ts'
 
 const WIDTH_PX = { wide: 620, narrow: 360 } as const
@@ -33,7 +34,7 @@ export const CourseMap = (props: {
     <DrawingView
       drawing={drawing}
       touchable={['green']}
-      onTouch={({ part, id }) => part === 'green' && route(`/green/${encodeURIComponent(id)}`)}
+      onTouch={({ part, id }) => part === 'green' && turnTo(`/green/${encodeURIComponent(id)}`, route)}
     />
   )
 }

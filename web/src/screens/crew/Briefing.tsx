@@ -1,16 +1,19 @@
 import { daySheets, CAUTIONS_DEFER, type DaySheet } from '@swardwright/present'
 import type { Plan } from '@swardwright/engine'
+import { useMemo } from 'preact/hooks'
 import { useCourse } from '../../state/course.ts'
 import { setBriefed } from '../../state/post.ts'
 import { weather } from '../../state/weather.ts'
 import { WORDS } from './words.ts'
 
-/** The sheet of one person on one day: where settings, cautions and stops come from. */
-export const sheetOf = (plan: Plan, date: string, person: string): DaySheet | null => {
+/** The sheet of one person on one day: where settings, cautions and stops come from. Made anew only when the plan, the course or the weather changed, not at each press. */
+export const useSheet = (plan: Plan, date: string, person: string): DaySheet | null => {
   const course = useCourse()
-  return (
-    daySheets({ course, plan, weather: weather.value, date }).find(({ personId }) => personId === person) ??
-    null
+  const hours = weather.value
+  return useMemo(
+    () =>
+      daySheets({ course, plan, weather: hours, date }).find(({ personId }) => personId === person) ?? null,
+    [course, plan, hours, date, person],
   )
 }
 

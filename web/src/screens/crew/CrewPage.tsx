@@ -15,7 +15,7 @@ import { choosePost, forgetBriefing, isBriefed, postOf } from '../../state/post.
 import { shownPlan } from '../../state/plan.ts'
 import { stepTold } from '../../state/step-told.ts'
 import { lastTouch } from '../../state/undo.ts'
-import { Briefing, sheetOf } from './Briefing.tsx'
+import { Briefing, useSheet } from './Briefing.tsx'
 import { News } from './News.tsx'
 import { BigTap, Stay, stayWords } from './Stay.tsx'
 import { TellProblem } from './TellProblem.tsx'
@@ -106,7 +106,7 @@ const Work = (props: { readonly plan: Plan; readonly date: string; readonly pers
 }
 
 const AtPost = (props: { readonly plan: Plan; readonly date: string; readonly person: string }) => {
-  const sheet = sheetOf(props.plan, props.date, props.person)
+  const sheet = useSheet(props.plan, props.date, props.person)
   useDay()
   return sheet !== null && !isBriefed.value ? <Briefing sheet={sheet} /> : <Work {...props} />
 }

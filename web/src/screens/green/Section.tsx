@@ -1,26 +1,13 @@
 import type { Green, PrescriptionGroup } from '@swardwright/engine'
-import {
-  partsOf,
-  sectionDrawing,
-  SECTION_STATES,
-  type Drawing,
-  type SectionState,
-} from '@swardwright/present'
+import { sectionDrawing, SECTION_STATES, type SectionState } from '@swardwright/present'
 import { useState } from 'preact/hooks'
-import { DrawingView, type Touched } from '../../parts/DrawingView.tsx'
+import { DrawingView } from '../../parts/DrawingView.tsx'
 import { isWide } from '../../shell/wide.ts'
 import { units } from '../../state/course.ts'
 import { sectionOf } from './section-of.ts'
 import { WORDS } from './words.ts'
 
 type Of = { readonly green: Green; readonly group: PrescriptionGroup | null }
-
-/** What the touched part tells: the same words that a screen reader says. */
-const toldBy = (drawing: Drawing, touched: Touched): string | null => {
-  const found = partsOf(drawing, touched.part).find((part) => part.attributes['data-id'] === touched.id)
-  const label = found?.attributes['aria-label']
-  return typeof label === 'string' ? label : null
-}
 
 const OneState = (
   props: Of & { readonly state: SectionState; readonly onTold: (told: string | null) => void },
@@ -38,7 +25,7 @@ const OneState = (
         drawing={drawing}
         class="section"
         touchable={['layer', 'thatch', 'unmeasured', 'hole', 'groove', 'surfaceSand']}
-        onTouch={(touched) => props.onTold(toldBy(drawing, touched))}
+        onTouch={(touched) => props.onTold(touched.words)}
       />
       {isWide.value ? <figcaption class="quiet small">{WORDS.sectionStates[props.state]}</figcaption> : null}
     </figure>

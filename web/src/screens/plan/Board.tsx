@@ -1,16 +1,9 @@
 import { isoWithOffset, MINUTE_MS, type Plan, type PlanTask } from '@swardwright/engine'
-import {
-  boardDrawing,
-  boardFromPlan,
-  boardKey,
-  boardSheet,
-  dateAt,
-  partsOf,
-  type Board as Drawn,
-} from '@swardwright/present'
-import { useState } from 'preact/hooks'
+import { boardFromPlan, boardHours, boardKey, boardNames, boardSheet, dateAt } from '@swardwright/present'
+import { useMemo, useState } from 'preact/hooks'
 import { workDays } from '../../compute/moment.ts'
 import { DrawingView, type Touched } from '../../parts/DrawingView.tsx'
+import { InTurn, useInTurn } from '../../parts/InTurn.tsx'
 import { isWide } from '../../shell/wide.ts'
 import { nowMs } from '../../state/clock.ts'
 import { useCourse } from '../../state/course.ts'
@@ -25,13 +18,9 @@ const DROP_STEP_MIN = 5
 
 const PHONE = { pxPerHour: 44, rowPx: 34, namesPx: 96 }
 
-const toldBy = (drawn: Drawn, touched: Touched): string | null => {
-  const found = [...partsOf(drawn.hours, touched.part), ...partsOf(drawn.names, touched.part)].find(
-    (part) => part.attributes['data-id'] === touched.id,
-  )
-  const label = found?.attributes['aria-label']
-  return typeof label === 'string' ? label : null
-}
+const TOUCHABLE = ['task', 'band', 'flag', 'spare', 'caught']
+const DRAGGED = ['task']
+const KEY = boardKey()
 
 /** The same work in another plan, where tasks are numbered anew: what the panel follows when a green has been moved. */
 const isSameWork = (a: PlanTask, b: PlanTask): boolean =>
@@ -51,74 +40,135 @@ const dropped = (plan: Plan, taskId: string, minutes: number, timeZone: string):
   void pinGreen(green, dateAt(opens, timeZone), opens)
 }
 
+type Day = { readonly plan: Plan; readonly date: string }
+
+const view = () => (isWide.value ? DESK : PHONE)
+
+/** The minute of now on its own day, so that the clock draws no other day anew. */
+const nowOn = (date: string, timeZone: string): number | undefined => {
+  const minute = Math.floor(nowMs.value / MINUTE_MS) * MINUTE_MS
+  return dateAt(minute, timeZone) === date ? minute : undefined
+}
+
 /** On paper nothing scrolls: one board a day, each as wide as the page. */
-const PaperBoards = ({ plan }: { readonly plan: Plan }) => {
+const PaperBoard = ({ plan, date }: Day) => {
   const course = useCourse()
+  const hours = weather.value
+  const drawing = useMemo(
+    () =>
+      boardSheet(
+        boardFromPlan({ course, plan, weather: hours, dates: [date], view: DESK, scope: `paper-${date}` }),
+      ),
+    [course, plan, hours, date],
+  )
+  return <DrawingView drawing={drawing} />
+}
+
+/** The names alone go by no day. */
+const Names = ({ plan }: { readonly plan: Plan }) => {
+  const course = useCourse()
+  const size = view()
+  const drawing = useMemo(
+    () =>
+      boardNames(
+        boardFromPlan({
+          course,
+          plan,
+          weather: null,
+          dates: [],
+          allRows: true,
+          view: size,
+          scope: 'names',
+        }),
+      ),
+    [course, plan, size],
+  )
+  return <DrawingView drawing={drawing} class="natural" />
+}
+
+type Handled = {
+  readonly onTouch: (touched: Touched) => void
+  readonly onDrop: (touched: Touched, minutes: number) => void
+}
+
+/** One day's hours. A whole week at once would keep the next press waiting, so each day is drawn when its turn comes, and anew with another plan. */
+const Hours = (props: Day & Handled) => {
+  const course = useCourse()
+  const plan = useInTurn(props.plan)
+  return plan === null ? null : <HoursOf {...props} plan={plan} now={nowOn(props.date, course.timeZone)} />
+}
+
+const HoursOf = (props: Day & Handled & { readonly now: number | undefined }) => {
+  const course = useCourse()
+  const { plan, date, now, onTouch, onDrop } = props
+  const hours = weather.value
+  const size = view()
+  const drawing = useMemo(
+    () =>
+      boardHours(
+        boardFromPlan({
+          course,
+          plan,
+          weather: hours,
+          dates: [date],
+          allRows: true,
+          view: size,
+          scope: `board-${date}`,
+          ...(now === undefined ? {} : { nowMs: now }),
+        }),
+      ),
+    [course, plan, hours, date, size, now],
+  )
   return (
-    <div class="print-only" aria-hidden="true">
-      {workDays(plan, course.timeZone).map(({ date }) => (
-        <DrawingView
-          key={date}
-          drawing={boardSheet(
-            boardFromPlan({
-              course,
-              plan,
-              weather: weather.value,
-              dates: [date],
-              view: DESK,
-              scope: `paper-${date}`,
-            }),
-          )}
-        />
-      ))}
-    </div>
+    <DrawingView
+      drawing={drawing}
+      class="natural"
+      touchable={TOUCHABLE}
+      onTouch={onTouch}
+      drag={{ parts: DRAGGED, onDrop: (touched, dxPx) => onDrop(touched, (dxPx / size.pxPerHour) * 60) }}
+    />
   )
 }
 
-/** The board: greens down, hours across. Names stay in sight while the hours scroll. */
+/** The board: greens down, hours across, day by day. Names stay in sight while the hours scroll. */
 export const Board = ({ plan }: { readonly plan: Plan }) => {
-  const course = useCourse()
+  const { timeZone } = useCourse()
   const [told, setTold] = useState<string | null>(null)
   const [pressed, setPressed] = useState<PlanTask | null>(null)
-  const view = isWide.value ? DESK : PHONE
   const same = pressed === null ? [] : plan.tasks.filter((one) => isSameWork(one, pressed))
   const task = same.find(({ id }) => id === pressed?.id) ?? same[0] ?? null
   const taskOf = (id: string): PlanTask | null => plan.tasks.find((one) => one.id === id) ?? null
-  const drawn = boardDrawing(
-    boardFromPlan({
-      course,
-      plan,
-      weather: weather.value,
-      nowMs: nowMs.value,
-      view,
-      scope: 'board',
-    }),
-  )
+  const dates = useMemo(() => workDays(plan, timeZone).map(({ date }) => date), [plan, timeZone])
+  const handled: Handled = {
+    onTouch: (touched) => {
+      setTold(touched.words)
+      setPressed(touched.part === 'task' ? taskOf(touched.id) : null)
+    },
+    onDrop: (touched, minutes) => {
+      setPressed(taskOf(touched.id))
+      dropped(plan, touched.id, minutes, timeZone)
+    },
+  }
   return (
     <div class="stack">
-      <DrawingView drawing={boardKey()} class="natural" />
+      <DrawingView drawing={KEY} class="natural" />
       <div class="board no-print">
-        <DrawingView drawing={drawn.names} class="natural" />
+        <Names plan={plan} />
         <div class="scroll-x" tabIndex={0} role="region" aria-label="Greens by the hour">
-          <DrawingView
-            drawing={drawn.hours}
-            class="natural"
-            touchable={['task', 'band', 'flag', 'spare', 'caught']}
-            onTouch={(touched) => {
-              setTold(toldBy(drawn, touched))
-              setPressed(touched.part === 'task' ? taskOf(touched.id) : null)
-            }}
-            drag={{
-              parts: ['task'],
-              onDrop: (touched, dxPx) => {
-                setPressed(taskOf(touched.id))
-                dropped(plan, touched.id, (dxPx / view.pxPerHour) * 60, course.timeZone)
-              },
-            }}
-          />
+          <div class="drawings">
+            {dates.map((date) => (
+              <Hours key={date} plan={plan} date={date} {...handled} />
+            ))}
+          </div>
         </div>
       </div>
-      {isWide.value ? <PaperBoards plan={plan} /> : null}
+      {isWide.value ? (
+        <div class="print-only" aria-hidden="true">
+          {dates.map((date) => (
+            <InTurn key={date}>{() => <PaperBoard plan={plan} date={date} />}</InTurn>
+          ))}
+        </div>
+      ) : null}
       <p role="status" class={`no-print ${told === null ? 'quiet small' : 'told'}`}>
         {told ?? WORDS.boardLead}
       </p>

@@ -1,6 +1,7 @@
 import type { Plan } from '@swardwright/engine'
 import { counted, dayAndClock } from '@swardwright/present'
 import { Fold } from '../../parts/Fold.tsx'
+import { InTurn } from '../../parts/InTurn.tsx'
 import { Page, Part } from '../../parts/Page.tsx'
 import { useCourse } from '../../state/course.ts'
 import { draft, planNow, settlePlan, shownPlan } from '../../state/plan.ts'
@@ -57,6 +58,37 @@ const Actions = () => (
   </div>
 )
 
+const Beside = ({ plan }: { readonly plan: Plan }) => (
+  <div class="wide">
+    <Part title={WORDS.rain}>
+      <Deciding>
+        <Rain />
+      </Deciding>
+    </Part>
+    <Part title={WORDS.posts}>
+      <Posts plan={plan} />
+    </Part>
+  </div>
+)
+
+const Below = ({ plan }: { readonly plan: Plan }) => (
+  <>
+    <Part title={WORDS.board}>
+      <Board plan={plan} />
+    </Part>
+    <div class="no-print">
+      <Fold summary={WORDS.risk}>{() => <Risk />}</Fold>
+      <Fold summary={WORDS.how}>
+        {() => (
+          <Deciding>
+            <HowPlanned plan={plan} />
+          </Deciding>
+        )}
+      </Fold>
+    </div>
+  </>
+)
+
 const Shown = ({ plan }: { readonly plan: Plan }) => (
   <div class="wide">
     <div class="stack">
@@ -71,30 +103,9 @@ const Shown = ({ plan }: { readonly plan: Plan }) => (
       <Part title={WORDS.order}>
         <OrderOfGreens plan={plan} />
       </Part>
-      <div class="wide">
-        <Part title={WORDS.rain}>
-          <Deciding>
-            <Rain />
-          </Deciding>
-        </Part>
-        <Part title={WORDS.posts}>
-          <Posts plan={plan} />
-        </Part>
-      </div>
+      <InTurn>{() => <Beside plan={plan} />}</InTurn>
     </div>
-    <Part title={WORDS.board}>
-      <Board plan={plan} />
-    </Part>
-    <div class="no-print">
-      <Fold summary={WORDS.risk}>{() => <Risk />}</Fold>
-      <Fold summary={WORDS.how}>
-        {() => (
-          <Deciding>
-            <HowPlanned plan={plan} />
-          </Deciding>
-        )}
-      </Fold>
-    </div>
+    <InTurn>{() => <Below plan={plan} />}</InTurn>
   </div>
 )
 
