@@ -1,6 +1,5 @@
 import { Part } from '../../parts/Page.tsx'
 import { useCourse } from '../../state/course.ts'
-import { figures } from '../../state/figures.ts'
 import { usualStart } from '../../state/plan.ts'
 import { prescription } from '../../state/prescription.ts'
 import { sandOrders } from '../../state/sand-orders.ts'
@@ -17,11 +16,11 @@ export const Ahead = () => {
         {WORDS.noPrescription} <a href="/prescription">{WORDS.toPrescription}</a>
       </p>
     )
-  const orders = sandOrders.value.filter((order) => order.need.highT > 0)
+  const orders = sandOrders.value?.filter((order) => order.need.highT > 0) ?? null
   return (
     <div class="wide">
       <p class="quiet">{WORDS.aheadLead}</p>
-      {figures.value === null ? (
+      {orders === null ? (
         <p role="status">{WORDS.working}</p>
       ) : orders.length === 0 ? (
         <p>
@@ -29,7 +28,7 @@ export const Ahead = () => {
         </p>
       ) : null}
       <div class="columns">
-        {orders.map((order) => (
+        {orders?.map((order) => (
           <Part key={order.store.id} title={`${STORE_WORDS.kinds[order.store.kind]} sand`} class="capital">
             <SandOrderCard order={order} clubName={course.name} byDate={usualStart.value} />
           </Part>

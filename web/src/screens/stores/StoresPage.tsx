@@ -3,6 +3,8 @@ import { Fold } from '../../parts/Fold.tsx'
 import { newId } from '../../parts/new-id.ts'
 import { Page, Part } from '../../parts/Page.tsx'
 import { useCourse } from '../../state/course.ts'
+import { planErrorSentence } from '../../state/error-words.ts'
+import { figuresError } from '../../state/figures.ts'
 import { sandOrders } from '../../state/sand-orders.ts'
 import { usualStart } from '../../state/plan.ts'
 import { changeCourse } from '../../state/record.ts'
@@ -37,6 +39,17 @@ const AddStore = ({ course }: { readonly course: Course }) => {
   )
 }
 
+const Order = ({ store }: { readonly store: string }) => {
+  const { name } = useCourse()
+  const order = sandOrders.value?.find((one) => one.store.id === store)
+  if (order !== undefined) return <SandOrderCard order={order} clubName={name} byDate={usualStart.value} />
+  return figuresError.value === null ? (
+    <p role="status">{WORDS.working}</p>
+  ) : (
+    <p class="wrong">{planErrorSentence(figuresError.value)}</p>
+  )
+}
+
 /** Sand and tines: what is there, what it takes, what to order. */
 export const StoresPage = () => {
   const course = useCourse()
@@ -45,17 +58,17 @@ export const StoresPage = () => {
       <div class="wide">
         {course.stores.length === 0 ? <p>{WORDS.none}</p> : null}
         <div class="columns">
-          {sandOrders.value.map((order) => (
-            <Part key={order.store.id} title={`${WORDS.kinds[order.store.kind]} sand`} class="capital">
-              <SandOrderCard order={order} clubName={course.name} byDate={usualStart.value} />
+          {course.stores.map((store) => (
+            <Part key={store.id} title={`${WORDS.kinds[store.kind]} sand`} class="capital">
+              <Order store={store.id} />
               <Fold summary={WORDS.facts}>
                 {() => (
                   <Deciding>
-                    <StoreForm store={order.store} />
+                    <StoreForm store={store} />
                     <button
                       type="button"
                       class="thin"
-                      onClick={() => void changeCourse({ part: 'stores', do: 'remove', id: order.store.id })}
+                      onClick={() => void changeCourse({ part: 'stores', do: 'remove', id: store.id })}
                     >
                       {WORDS.remove}
                     </button>

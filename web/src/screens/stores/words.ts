@@ -3,6 +3,7 @@ export const WORDS = {
   title: 'Stores',
   lead: 'Sand and tines in stock against what the prescription takes. Sand in dry tonnes.',
   none: 'No store yet. Without one a plan takes sand to be at hand.',
+  working: 'Working it out …',
   add: 'Add a sand store',
   remove: 'Take this store out',
   noBay: 'Put a sand bay on the course map first (in the course file).',
