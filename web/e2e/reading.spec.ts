@@ -33,7 +33,7 @@ for (const { name, viewport, colorScheme } of SCREENS)
     test.use({ viewport, colorScheme })
 
     test(`every page reads well for everybody: ${name}`, async ({ page, club }) => {
-      test.setTimeout(240_000)
+      test.setTimeout(480_000)
       await turnTo(page, club, '/plan')
       await expect(page.getByText('The checker finds nothing wrong')).toBeVisible({ timeout: 90_000 })
       for (const path of PAGES) {

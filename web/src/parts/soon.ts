@@ -19,6 +19,9 @@ export const afterPicture = (work: () => void): (() => void) => {
   }
 }
 
+/** Resolves once the next picture has been drawn. */
+export const pictureDrawn = (): Promise<void> => new Promise((resolve) => void afterPicture(resolve))
+
 const waiting = new Set<() => void>()
 let isGoing = false
 

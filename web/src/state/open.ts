@@ -1,3 +1,4 @@
+import { pictureDrawn } from '../parts/soon.ts'
 import {
   SNAPSHOT_WORTH,
   initialState,
@@ -101,9 +102,12 @@ const openCourse = async (store: EntryStore, course: string): Promise<void> => {
     void askToLast()
     share?.(entry)
   }
-  openDesk({ store, device, kept: keptEntry }, null)
+  openDesk({ store, device, kept: keptEntry, answered: pictureDrawn }, null)
   takeIn(kept.entries)
-  openDesk({ store, device, kept: keptEntry }, latestByDevice(journal.value, latestMs)[device] ?? null)
+  openDesk(
+    { store, device, kept: keptEntry, answered: pictureDrawn },
+    latestByDevice(journal.value, latestMs)[device] ?? null,
+  )
   unsent.value = kept.unsent
   refused.value = kept.refused
   if (journal.value.facts.course !== null) opening.value = 'open'

@@ -22,6 +22,8 @@ export type Desk = {
   readonly device: string
   /** Called with each entry once it is kept. */
   readonly kept: (entry: Entry) => void
+  /** Resolves once a press has been answered with a picture: only then do the pages work out what an entry changes. At once when left out. */
+  readonly answered?: () => Promise<void>
 }
 
 let desk: Desk | null = null
@@ -77,6 +79,7 @@ export const record = async <K extends KindName>(
     body: body,
   }
   await desk.store.add(entry)
+  await desk.answered?.()
   takeIn([entry])
   unsent.value = [...unsent.value, entry.id]
   desk.kept(entry)
