@@ -10,6 +10,9 @@ export type Tap = {
   readonly act: (page: Page, round: number) => Promise<void>
 }
 
+/** Long enough for all that follows from what was taken back. */
+const TAKEN_BACK_MS = 1_000
+
 const nothing = async (): Promise<void> => undefined
 
 const shows = (page: Page, selector: string): Promise<void> =>
@@ -40,6 +43,15 @@ const tab = (name: string, from: string, link: string, heading: RegExp): Tap => 
 
 const field = 'main input[inputmode="decimal"], main input[inputmode="numeric"]'
 
+/** Taking back is work of its own: the next press waits until it is over, as a person does. */
+const takeBack = async (page: Page): Promise<void> => {
+  const undo = page.getByRole('button', { name: 'Undo' })
+  if ((await undo.count()) === 0) return
+  await undo.first().click()
+  await undo.first().waitFor({ state: 'detached' })
+  await page.waitForTimeout(TAKEN_BACK_MS)
+}
+
 const closeDialog = async (page: Page): Promise<void> => {
   if ((await page.locator('dialog[open]').count()) > 0) await page.keyboard.press('Escape')
   await page.locator('dialog[open]').first().waitFor({ state: 'hidden' })
@@ -52,8 +64,7 @@ export const TAPS: readonly Tap[] = [
     path: '/crew',
     ready: async (page) => {
       await shows(page, '.thumb button.primary')
-      const undo = page.getByRole('button', { name: 'Undo' })
-      if ((await undo.count()) > 0) await undo.first().click()
+      await takeBack(page)
     },
     act: (page) => press(page, '.thumb button.primary'),
   },
@@ -68,8 +79,7 @@ export const TAPS: readonly Tap[] = [
     path: '/',
     ready: async (page) => {
       await shows(page, '.thumb button.primary')
-      const undo = page.getByRole('button', { name: 'Undo' })
-      if ((await undo.count()) > 0) await undo.first().click()
+      await takeBack(page)
     },
     act: (page) => press(page, '.thumb button.primary'),
   },
