@@ -148,6 +148,8 @@ const MOST_TRIES = 24
 
 /** Where greens are caught all the same: so many more tries, always the same ones, in which each step is taken as up to so many minutes more or less pressing. */
 const STRAY_TRIES = 120
+/** Where more are caught than this, no other order has been seen to save any, and the time is kept for the search. */
+const MOST_CAUGHT_TO_STRAY = 2
 const STRAY_MIN = 90
 
 /** The greens in work, worked off so that as few as can be are caught: the field with them laid, and which are caught. */
@@ -163,10 +165,12 @@ export const rescue = (
     .filter(isOpen)
     .map(({ green }) => green)
   let best: { field: Field; caught: readonly number[]; rank: readonly [number, number, number] } | null = null
+  let fewestCaught = open.length
   const savedOnce = new Set<number>()
   const weigh = (field: Field): boolean => {
     const courses = coursesOf(problem, field.tasks, marks).filter((one) => open.includes(one.green))
     const caught = courses.filter((one) => !isInTime(problem, one))
+    fewestCaught = Math.min(fewestCaught, caught.length)
     for (const one of courses) if (isInTime(problem, one)) savedOnce.add(one.green)
     const rank = [
       caught.filter(({ green }) => savedByShift.has(green)).length,
@@ -183,7 +187,8 @@ export const rescue = (
     .slice(0, MOST_TRIES)
     .some((givenUp) => weigh(workOff(broken, tails, givenUp, problem.horizonMin)))
   // Greens that are caught whichever others are given up are not saved by another order either.
-  const tries = open.some((green) => !savedOnce.has(green)) ? 0 : STRAY_TRIES
+  const isHopeless = fewestCaught > MOST_CAUGHT_TO_STRAY || open.some((green) => !savedOnce.has(green))
+  const tries = isHopeless ? 0 : STRAY_TRIES
   const random = randomOf(1)
   const stray = (): number => random.below(2 * STRAY_MIN + 1) - STRAY_MIN
   for (let tried = 0, saved = areSaved; !saved && tried < tries; tried++)
