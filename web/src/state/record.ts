@@ -79,9 +79,10 @@ export const record = async <K extends KindName>(
     body: body,
   }
   await desk.store.add(entry)
+  // Told at once, so that no page says that all is sent while the picture is waited for.
+  unsent.value = [...unsent.value, entry.id]
   await desk.answered?.()
   takeIn([entry])
-  unsent.value = [...unsent.value, entry.id]
   desk.kept(entry)
   return entry.id
 }
