@@ -1,18 +1,6 @@
-import type { ProblemTines } from '../../problem.ts'
 import { stepOf } from '../facts.ts'
 import { findingOf, type RuleCheck } from '../finding.ts'
-
-/** Sets under this are rounding: a ten-thousandth, less than any green wears. */
-const SLACK_SETS = 1e-4
-
-const comeBy = (entries: readonly ProblemTines[], kind: number, min: number): number =>
-  entries
-    .filter((entry) => entry.kind === kind)
-    .flatMap(({ sets, deliveries }) => [
-      sets,
-      ...deliveries.filter(({ atMin }) => atMin <= min).map((delivery) => delivery.sets),
-    ])
-    .reduce((sum, sets) => sum + sets, 0)
+import { setsBy, SLACK_SETS } from '../tine-stock.ts'
 
 /** Rule 10, `tinesGone`: the sets that coverings begun by any moment wear out are no more than were there by then, per kind of tine. Counts the sets missing at each covering. */
 export const tinesGone: RuleCheck = (facts) => {
@@ -24,7 +12,7 @@ export const tinesGone: RuleCheck = (facts) => {
     if (use === undefined) return []
     const total = (worn.get(use.kind) ?? 0) + use.sets
     worn.set(use.kind, total)
-    const by = total - comeBy(tines, use.kind, task.startMin)
+    const by = total - setsBy(tines, use.kind, task.startMin)
     return by > SLACK_SETS ? [findingOf('tinesGone', task, by)] : []
   })
 }
