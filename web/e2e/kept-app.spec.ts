@@ -1,29 +1,11 @@
 import type { Page } from '@playwright/test'
 import { expect, test, turnTo, untilSent, type Club } from './club.ts'
 import { startNextBuild } from './next-build.ts'
+import { PAGES } from './pages.ts'
 import { NOT_COME, turnBy } from './turning.ts'
 
 /** Every page of the app but the first. */
-const SCREENS = [
-  '/course',
-  '/green/g07',
-  '/green/g07/runs',
-  '/green/g07/outline',
-  '/prescription',
-  '/plan',
-  '/weather',
-  '/weather/history',
-  '/sheets',
-  '/stores',
-  '/fixtures',
-  '/people',
-  '/machines',
-  '/account',
-  '/paper',
-  '/settings',
-  '/more',
-  '/crew',
-] as const
+const SCREENS = PAGES.filter((path) => path !== '/')
 
 const untilPlanned = (page: Page): Promise<void> =>
   expect(page.getByText('The checker finds nothing wrong')).toBeVisible({ timeout: 120_000 })

@@ -1,27 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import { expect, test, turnTo } from './club.ts'
-
-const PAGES = [
-  '/',
-  '/course',
-  '/green/g07',
-  '/green/g07/runs',
-  '/green/g07/outline',
-  '/prescription',
-  '/plan',
-  '/weather',
-  '/weather/history',
-  '/sheets',
-  '/stores',
-  '/fixtures',
-  '/people',
-  '/machines',
-  '/crew',
-  '/paper',
-  '/account',
-  '/settings',
-  '/more',
-] as const
+import { PAGES } from './pages.ts'
 
 const SCREENS = [
   { name: 'desk by day', viewport: { width: 1280, height: 900 }, colorScheme: 'light' },

@@ -1,0 +1,22 @@
+/** Every page of the app that shows something without more being done. */
+export const PAGES = [
+  '/',
+  '/course',
+  '/green/g07',
+  '/green/g07/runs',
+  '/green/g07/outline',
+  '/prescription',
+  '/plan',
+  '/weather',
+  '/weather/history',
+  '/sheets',
+  '/stores',
+  '/fixtures',
+  '/people',
+  '/machines',
+  '/crew',
+  '/paper',
+  '/account',
+  '/settings',
+  '/more',
+] as const
