@@ -1,5 +1,6 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
 import {
+  newWaiting,
   SHELF_BYTES,
   USED_GRAIN_MS,
   shelvedToDrop,
@@ -42,15 +43,7 @@ const add = async (db: Database, photo: NewPhoto, nowMs: number): Promise<void> 
     tx.objectStore('bytes').put(bufferOf(bytes), [course, sha256, size]),
     tx.objectStore('shelf').put({ course, sha256, size, bytes: bytes.length, usedMs: nowMs }),
   ]
-  const waits: WaitingPhoto = {
-    course,
-    sha256,
-    bytes: file.length,
-    keptMs: nowMs,
-    untold: { body, atMs },
-    wanted: true,
-    refused: null,
-  }
+  const waits = newWaiting({ course, sha256, bytes: file.length }, { body, atMs }, nowMs)
   await Promise.all([
     ...put('file', file),
     ...put('thumb', thumb),
@@ -77,7 +70,7 @@ const sendAgain = async (db: Database, course: string, nowMs: number): Promise<v
   const shelf = await tx.objectStore('shelf').getAll()
   for (const { sha256, bytes } of shelf.filter((one) => one.course === course && one.size === 'file'))
     if ((await queue.getKey([course, sha256])) === undefined)
-      await queue.put({ course, sha256, bytes, keptMs: nowMs, untold: null, wanted: true, refused: null })
+      await queue.put(newWaiting({ course, sha256, bytes }, null, nowMs))
   await tx.done
 }
 

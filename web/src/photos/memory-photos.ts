@@ -1,5 +1,6 @@
 import {
   SHELF_BYTES,
+  newWaiting,
   shelvedToDrop,
   type PhotoBytes,
   type PhotoSize,
@@ -26,15 +27,10 @@ export const memoryPhotos = (most: Readonly<Record<PhotoSize, number>> = SHELF_B
       const { sha256 } = body
       put({ course, sha256, size: 'file', bytes: file.length, usedMs: nowMs }, file)
       put({ course, sha256, size: 'thumb', bytes: thumb.length, usedMs: nowMs }, thumb)
-      queue.set(nameOf(course, sha256), {
-        course,
-        sha256,
-        bytes: file.length,
-        keptMs: nowMs,
-        untold: { body, atMs },
-        wanted: true,
-        refused: null,
-      })
+      queue.set(
+        nameOf(course, sha256),
+        newWaiting({ course, sha256, bytes: file.length }, { body, atMs }, nowMs),
+      )
     },
     courses: async () => [...new Set([...queue.values()].map(({ course }) => course))],
     waiting: async (course) => [...queue.values()].filter((one) => one.course === course),
@@ -49,15 +45,7 @@ export const memoryPhotos = (most: Readonly<Record<PhotoSize, number>> = SHELF_B
       for (const { shelved } of shelf.values()) {
         const { sha256, bytes, size } = shelved
         if (shelved.course !== course || size !== 'file' || queue.has(nameOf(course, sha256))) continue
-        queue.set(nameOf(course, sha256), {
-          course,
-          sha256,
-          bytes,
-          keptMs: nowMs,
-          untold: null,
-          wanted: true,
-          refused: null,
-        })
+        queue.set(nameOf(course, sha256), newWaiting({ course, sha256, bytes }, null, nowMs))
       }
     },
     read: async (course, sha256, size, nowMs) => {

@@ -34,6 +34,13 @@ export type WaitingPhoto = {
   readonly refused: string | null
 }
 
+/** A photo on its way into the queue. */
+export const newWaiting = (
+  place: Pick<WaitingPhoto, 'course' | 'sha256' | 'bytes'>,
+  untold: WaitingPhoto['untold'],
+  keptMs: number,
+): WaitingPhoto => ({ ...place, keptMs, untold, wanted: true, refused: null })
+
 /**
  * Where a device keeps photos. One that `add` has resolved for survives the device being switched off. Photos that were sent, or came from
  * the server, are kept while there is room; those that wait are never dropped.
