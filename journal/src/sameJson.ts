@@ -1,4 +1,5 @@
 import { isRecord } from '@swardwright/engine'
+
 /** Whether two JSON values are the same, whatever the order of their keys. */
 export const sameJson = (a: unknown, b: unknown): boolean => {
   if (Array.isArray(a) && Array.isArray(b))

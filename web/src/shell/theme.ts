@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals'
+import { keepText, keptText } from '../state/kept-text.ts'
 
 /** The person's choice of light: as the device wishes, or fixed. */
 export type Theme = 'device' | 'day' | 'night'
@@ -16,19 +17,11 @@ export const setTheme = (chosen: Theme): void => {
   theme.value = chosen
   if (chosen === 'device') delete document.documentElement.dataset['twin']
   else document.documentElement.dataset['twin'] = chosen
-  try {
-    localStorage.setItem(KEY, chosen)
-  } catch {
-    // A browser that refuses storage still shows the page; the choice then lasts until it is closed.
-  }
+  keepText(KEY, chosen)
 }
 
 /** Reads the remembered choice once at the start. */
 export const restoreTheme = (): void => {
-  try {
-    const kept = localStorage.getItem(KEY)
-    if (isTheme(kept)) setTheme(kept)
-  } catch {
-    // As above: nothing kept, so the device decides.
-  }
+  const kept = keptText(KEY)
+  if (isTheme(kept)) setTheme(kept)
 }

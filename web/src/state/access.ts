@@ -1,7 +1,8 @@
 import { computed, signal } from '@preact/signals'
 import type { RouteArguments, RouteName, RouteOutput } from '@swardwright/journal'
 import { callServer, type Answer } from '../journal/server.ts'
-import { tieAuthor } from './author.ts'
+import { author, authorIsTied, tieAuthor } from './author.ts'
+import { keepText, keptText } from './kept-text.ts'
 
 /** Who this browser is to the server. */
 export type Who = RouteOutput<'who'>
@@ -11,15 +12,7 @@ export const who = signal<Who | null>(null)
 
 const ROLE_KEY = 'swardwright.role'
 
-const keptRole = (): string | null => {
-  try {
-    return localStorage.getItem(ROLE_KEY)
-  } catch {
-    return null
-  }
-}
-
-const lastRole = signal(keptRole())
+const lastRole = signal(keptText(ROLE_KEY))
 
 /** The role of this device: as the server says, and without a line as it said last. */
 const role = computed(() => (who.value === null ? lastRole.value : who.value.role))
@@ -38,13 +31,15 @@ export const decides = computed((): boolean => !BELOW.includes(role.value))
 /** Whether this is a manager, who alone makes courses and accounts. */
 export const isManager = computed((): boolean => decides.value && role.value !== 'deputy')
 
+/** Whose entries may be sent from here, as the server holds it: those of one name, where it knows the name; those of others too, where somebody decides. */
+export const sender = {
+  author: (): string | null => (authorIsTied.value ? author.value : null),
+  mayHandOn: (): boolean => who.value?.role === 'manager' || who.value?.role === 'deputy',
+} as const
+
 const keepRole = (role: string): void => {
   lastRole.value = role
-  try {
-    localStorage.setItem(ROLE_KEY, role)
-  } catch {
-    // Without storage the server is asked again next time.
-  }
+  keepText(ROLE_KEY, role)
 }
 
 /** Asks the server who this browser is. A person or device that is known records under that name and no other. */

@@ -1,14 +1,7 @@
 import { signal } from '@preact/signals'
+import { keepText, keptText } from './kept-text.ts'
 
 const KEY = 'swardwright.author'
-
-const kept = (): string | null => {
-  try {
-    return localStorage.getItem(KEY)
-  } catch {
-    return null
-  }
-}
 
 /** Who records from this device. */
 export const author = signal('Course manager')
@@ -24,7 +17,7 @@ export const tieAuthor = (name: string): void => {
 
 /** Takes up the name kept on this device. */
 export const restoreAuthor = (): void => {
-  const name = kept()
+  const name = keptText(KEY)
   if (name !== null && name !== '') author.value = name
 }
 
@@ -33,9 +26,5 @@ export const setAuthor = (name: string): void => {
   const trimmed = name.trim().slice(0, 120)
   if (trimmed === '') return
   author.value = trimmed
-  try {
-    localStorage.setItem(KEY, trimmed)
-  } catch {
-    // Without storage the name lasts until the page is closed.
-  }
+  keepText(KEY, trimmed)
 }

@@ -4,26 +4,17 @@ import type { RouteOutput } from '@swardwright/journal'
 import type { EntryStore } from '../journal/entry-store.ts'
 import { sendWaiting } from '../journal/send-waiting.ts'
 import { callServer } from '../journal/server.ts'
-import { who, wordsOf } from './access.ts'
-import { author, authorIsTied } from './author.ts'
+import { sender, wordsOf } from './access.ts'
 import { courseId } from './journal.ts'
+import { keepText, keptJson } from './kept-text.ts'
 
 const KEY = 'swardwright.courses'
 const TRY_AGAIN_MS = 30_000
 
 const keptSchema = v.array(v.object({ id: v.string(), name: v.string() }))
 
-const kept = (): RouteOutput<'courses'> => {
-  try {
-    const read = v.safeParse(keptSchema, JSON.parse(localStorage.getItem(KEY) ?? '[]'))
-    return read.success ? read.output : []
-  } catch {
-    return []
-  }
-}
-
 /** The courses that this device may see, as the server listed them last. */
-export const courses = signal<RouteOutput<'courses'>>(kept())
+export const courses = signal<RouteOutput<'courses'>>(keptJson(KEY, keptSchema) ?? [])
 
 /** Courses whose diary this device has: they open without a line. */
 export const coursesHere = signal<readonly string[]>([])
@@ -43,11 +34,7 @@ export const hasCourses = computed(() => courses.value.length > 1)
 /** Keeps the list for when there is no line. */
 export const keepCourses = (list: RouteOutput<'courses'>): void => {
   courses.value = list
-  try {
-    localStorage.setItem(KEY, JSON.stringify(list))
-  } catch {
-    // Without storage the list is asked for again.
-  }
+  keepText(KEY, JSON.stringify(list))
 }
 
 /** Asks the server for its courses. Answers with what went wrong, or null. */
@@ -70,8 +57,7 @@ export const sendOthers = async (store: EntryStore, device: string): Promise<voi
       device,
       call: callServer,
       nowMs: Date.now,
-      author: () => (authorIsTied.value ? author.value : null),
-      mayHandOn: () => who.value?.role === 'manager' || who.value?.role === 'deputy',
+      ...sender,
     })
   await look()
   if (unsentElsewhere.value.length > 0) setTimeout(() => void sendOthers(store, device), TRY_AGAIN_MS)

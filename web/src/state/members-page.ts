@@ -4,6 +4,7 @@ import type { RouteOutput } from '@swardwright/journal'
 import { callServer } from '../journal/server.ts'
 import { wordsOf } from './access.ts'
 import { courseId } from './journal.ts'
+import { keepText, keptJson } from './kept-text.ts'
 
 /** Whether the course has a members’ page; undefined before the server has answered. */
 export const membersPageNow = signal<RouteOutput<'membersPage'>['page'] | undefined>(undefined)
@@ -14,30 +15,18 @@ const keyOf = (course: string): string => `swardwright.members ${course}`
 
 /** The server keeps a hash only, so the device that opened the page remembers the address. */
 const remember = (course: string, kept: v.InferOutput<typeof keptSchema>): void => {
-  try {
-    localStorage.setItem(keyOf(course), JSON.stringify(kept))
-  } catch {
-    // Without storage the address is known until the page is closed.
-    lastKept.value = kept
-  }
+  lastKept.value = kept
+  keepText(keyOf(course), JSON.stringify(kept))
 }
 
+/** Known until the page is closed, also without storage. */
 const lastKept = signal<v.InferOutput<typeof keptSchema> | null>(null)
-
-const remembered = (course: string): v.InferOutput<typeof keptSchema> | null => {
-  try {
-    const read = v.safeParse(keptSchema, JSON.parse(localStorage.getItem(keyOf(course)) ?? 'null'))
-    return read.success ? read.output : lastKept.value
-  } catch {
-    return lastKept.value
-  }
-}
 
 /** The address of the page that is open now; null where this device does not know it. */
 export const membersAddress = (): string | null => {
   const [course, page] = [courseId.value, membersPageNow.value]
   if (course === null || page == null) return null
-  const kept = remembered(course)
+  const kept = keptJson(keyOf(course), keptSchema) ?? lastKept.value
   return kept?.id === page.id ? `${location.origin}/greens/${kept.key}` : null
 }
 

@@ -102,12 +102,10 @@ const openCourse = async (store: EntryStore, course: string): Promise<void> => {
     void askToLast()
     share?.(entry)
   }
-  openDesk({ store, device, kept: keptEntry, answered: pictureDrawn }, null)
+  const desk = { store, device, kept: keptEntry, answered: pictureDrawn }
+  openDesk(desk, null)
   takeIn(kept.entries)
-  openDesk(
-    { store, device, kept: keptEntry, answered: pictureDrawn },
-    latestByDevice(journal.value, latestMs)[device] ?? null,
-  )
+  openDesk(desk, latestByDevice(journal.value, latestMs)[device] ?? null)
   unsent.value = kept.unsent
   refused.value = kept.refused
   if (journal.value.facts.course !== null) opening.value = 'open'

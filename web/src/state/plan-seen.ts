@@ -1,7 +1,9 @@
 import { computed, signal } from '@preact/signals'
+import * as v from 'valibot'
 import type { Plan } from '@swardwright/engine'
 import { planChanges, type GreenChange } from '../compute/plan-changes.ts'
 import { courseId, facts } from './journal.ts'
+import { keepText, keptJson } from './kept-text.ts'
 
 const KEY = 'swardwright.plan-seen'
 
@@ -14,27 +16,14 @@ const isSeen = (value: unknown): value is Seen =>
   'openings' in value &&
   Array.isArray(value.openings)
 
-const kept = (): Seen | null => {
-  try {
-    const value: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null')
-    return isSeen(value) ? value : null
-  } catch {
-    return null
-  }
-}
-
-const seen = signal<Seen | null>(kept())
+const seen = signal<Seen | null>(keptJson(KEY, v.custom<Seen>(isSeen)))
 
 /** Keeps that the plan in force was seen on this device. */
 export const markPlanSeen = (): void => {
   const plan = facts.value.plan
   if (plan === null || seen.value?.entry === plan.entry) return
   seen.value = { course: courseId.value, entry: plan.entry, openings: plan.value.openings }
-  try {
-    localStorage.setItem(KEY, JSON.stringify(seen.value))
-  } catch {
-    // Without storage it is told again when the page is opened anew.
-  }
+  keepText(KEY, JSON.stringify(seen.value))
 }
 
 /** What another plan than the one seen last on this device has changed, with when it was settled; null where it was seen, or none was before. */

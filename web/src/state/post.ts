@@ -2,27 +2,12 @@ import { computed, signal } from '@preact/signals'
 import { author } from './author.ts'
 import { course } from './course.ts'
 import { today } from './clock.ts'
+import { keepText, keptText } from './kept-text.ts'
 
 const POST_KEY = 'swardwright.post'
 const READ_KEY = 'swardwright.briefed'
 
-const kept = (key: string): string | null => {
-  try {
-    return localStorage.getItem(key)
-  } catch {
-    return null
-  }
-}
-
-const keep = (key: string, value: string): void => {
-  try {
-    localStorage.setItem(key, value)
-  } catch {
-    // Without storage the choice lasts as long as the page.
-  }
-}
-
-const chosen = signal<string | null>(kept(POST_KEY))
+const chosen = signal<string | null>(keptText(POST_KEY))
 
 /** The person whose post this device shows: chosen once, else whoever in the crew bears the name that records here; null until somebody chooses. */
 export const postOf = computed((): string | null => {
@@ -34,10 +19,10 @@ export const postOf = computed((): string | null => {
 /** Chooses whose post this device shows; null asks again. */
 export const choosePost = (person: string | null): void => {
   chosen.value = person ?? ''
-  keep(POST_KEY, person ?? '')
+  keepText(POST_KEY, person ?? '')
 }
 
-const readOn = signal<string | null>(kept(READ_KEY))
+const readOn = signal<string | null>(keptText(READ_KEY))
 
 const briefing = (): string => `${postOf.value ?? ''} ${today.value}`
 
@@ -47,7 +32,7 @@ export const isBriefed = computed(() => readOn.value === briefing())
 /** Keeps that the cautions were read. It stays on this device: nobody is checked. */
 export const setBriefed = (): void => {
   readOn.value = briefing()
-  keep(READ_KEY, briefing())
+  keepText(READ_KEY, briefing())
 }
 
 /** Shows the cautions again. */

@@ -5,8 +5,7 @@ import { oneAtATime } from '../journal/repeat.ts'
 import { callServer } from '../journal/server.ts'
 import { exchange, type LinkState, type SyncHolder } from '../journal/sync.ts'
 import { takeTurns, type Turns } from '../journal/turns.ts'
-import { askWho, who } from './access.ts'
-import { author, authorIsTied } from './author.ts'
+import { askWho, sender, who } from './access.ts'
 import { clockAheadMs, journal, keepsEntries, link, opening, refused, unsent } from './journal.ts'
 import { listenLive } from './live.ts'
 import { photosAgain, postPhotos } from './photos.ts'
@@ -95,8 +94,7 @@ const holderOf = (
     clockAheadMs.value = aheadMs
   },
   nowMs: Date.now,
-  author: () => (authorIsTied.value ? author.value : null),
-  mayHandOn: () => who.value?.role === 'manager' || who.value?.role === 'deputy',
+  ...sender,
 })
 
 /** What a page does with a word from another one. */

@@ -1,27 +1,12 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { TextField } from '../../parts/fields.tsx'
 import { Note } from '../../parts/Note.tsx'
+import { keepText, keptText } from '../../state/kept-text.ts'
 import type { Pair } from './draft.ts'
 import type { DrawingMap } from './drawing-map.ts'
 import { WORDS } from './words.ts'
 
 const KEY = 'swardwright.tiles'
-
-const keptTiles = (): string => {
-  try {
-    return localStorage.getItem(KEY) ?? ''
-  } catch {
-    return ''
-  }
-}
-
-const keepTiles = (address: string): void => {
-  try {
-    localStorage.setItem(KEY, address)
-  } catch {
-    // Without storage the address lasts as long as the page.
-  }
-}
 
 const isTiles = (address: string): boolean =>
   /^https:\/\/\S+$/u.test(address) && ['{z}', '{x}', '{y}'].every((part) => address.includes(part))
@@ -88,7 +73,7 @@ const OpenMap = (props: Props & { readonly tiles: string }) => {
 /** Drawing by hand on plain paper, or on picture tiles whose address somebody typed in. */
 export const DrawOnMap = (props: Props) => {
   const [isOpen, setOpen] = useState(false)
-  const [tiles, setTiles] = useState(keptTiles)
+  const [tiles, setTiles] = useState(() => keptText(KEY) ?? '')
   return (
     <div class="stack">
       <p class="small quiet">{WORDS.drawLead}</p>
@@ -105,7 +90,7 @@ export const DrawOnMap = (props: Props) => {
         value={tiles}
         check={(text) => (text.trim() === '' || isTiles(text.trim()) ? null : WORDS.tilesWrong)}
         onValue={(text) => {
-          keepTiles(text.trim())
+          keepText(KEY, text.trim())
           setTiles(text.trim())
         }}
       />
