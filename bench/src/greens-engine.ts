@@ -56,6 +56,8 @@ export type Model = {
   readonly addExactlyOne: (literals: readonly Literal[]) => unknown
   readonly addMaxEquality: (target: Expression, of: readonly Expression[]) => unknown
   readonly minimize: (expression: Expression) => void
+  /** A value to begin at; the search is free to leave it. */
+  readonly addHint: (variable: Expression, value: number) => void
 }
 
 export type Solver = {

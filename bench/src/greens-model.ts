@@ -20,17 +20,42 @@ export type ModelFor = {
 
 type Choice = { readonly machine: number; readonly minutes: number; readonly chosen: Literal }
 
-type StepVars = {
+/** The variables of one step. */
+export type StepVars = {
   readonly green: number
   readonly step: number
   readonly start: Expression
+  readonly length: Expression
   readonly end: Expression
   readonly choices: readonly Choice[]
   readonly people: readonly { readonly person: number; readonly works: Literal }[]
 }
 
-/** A model of a week, and how to read a schedule from what the engine found. */
-export type WeekModel = { readonly model: Model; readonly scheduleOf: (solver: Solver) => Schedule }
+/** The variables of a green as a whole: in which dry stretch it is opened and finished, minutes in work, and whether it is the first (null where it can't be, or is alone). */
+export type GreenVars = {
+  readonly green: number
+  readonly windows: readonly { readonly window: Span; readonly chosen: Literal }[]
+  readonly inWork: Expression
+  readonly first: Literal | null
+}
+
+/** The start of a person's break. */
+export type BreakVars = {
+  readonly person: number
+  readonly window: Span
+  readonly minutes: number
+  readonly start: Expression
+}
+
+/** A model of a week with its variables, and how to read a schedule from what the engine found. */
+export type WeekModel = {
+  readonly model: Model
+  readonly steps: readonly StepVars[]
+  readonly greens: readonly GreenVars[]
+  readonly breaks: readonly BreakVars[]
+  readonly finish: Expression
+  readonly scheduleOf: (solver: Solver) => Schedule
+}
 
 /** Everything while a model is written. */
 type Writing = {
@@ -115,7 +140,7 @@ const writeStep = (writing: Writing, green: number, step: number): StepVars => {
   for (const { machine, chosen } of choices)
     missing = (missing ?? chosen.times(0)).plus(chosen.times(-(problem.machines[machine]?.crew ?? 1)))
   if (missing !== null) model.addLinearConstraint(missing, 0, 0)
-  return { green, step, start, end, choices, people }
+  return { green, step, start, length, end, choices, people }
 }
 
 /** Least minutes that sand lies before it is dry, whenever it is laid. */
@@ -157,11 +182,11 @@ const writeChain = (
   }
 }
 
-/** A green is opened and finished in one dry stretch of a day; and the span in which it is in work. */
-const writeWindows = (
-  writing: Writing,
-  steps: readonly StepVars[],
-): { readonly opens: StepVars; readonly inWork: Interval } => {
+/** A green while a model is written: its step that opens, and the span in which it is in work. */
+type Work = Omit<GreenVars, 'first'> & { readonly opens: StepVars; readonly span: Interval }
+
+/** A green is opened and finished in one dry stretch of a day. */
+const writeWindows = (writing: Writing, steps: readonly StepVars[]): Work => {
   const { model, problem, wanted } = writing
   const index = steps[0]?.green ?? 0
   const green = problem.greens[index]
@@ -175,20 +200,25 @@ const writeWindows = (
   const windows = problem.days
     .flatMap((day) => subtractSpans([{ start: day.startMin, end: day.darkMin }], problem.rain))
     .flatMap((window) => subtractSpans([window], barred))
-  const chosen = windows.map((window, w) => {
-    const literal = model.newBoolVar(`g${index} w${w}`)
-    model.addLinearConstraint(opens.start, window.start, window.end).onlyEnforceIf(literal)
-    model.addLinearConstraint(last.end, window.start, window.end).onlyEnforceIf(literal)
-    return literal
+  const choices = windows.map((window, w) => {
+    const chosen = model.newBoolVar(`g${index} w${w}`)
+    model.addLinearConstraint(opens.start, window.start, window.end).onlyEnforceIf(chosen)
+    model.addLinearConstraint(last.end, window.start, window.end).onlyEnforceIf(chosen)
+    return { window, chosen }
   })
-  model.addExactlyOne(chosen)
-  const length = model.newIntVar(0, problem.horizonMin, `g${index} in work`)
-  model.addLinearConstraint(finishes.end.plus(opens.start.times(-1)).plus(length.times(-1)), 0, 0)
-  return { opens, inWork: model.newIntervalVar(opens.start, length, finishes.end, `g${index}`) }
+  model.addExactlyOne(choices.map(({ chosen }) => chosen))
+  const inWork = model.newIntVar(0, problem.horizonMin, `g${index} in work`)
+  model.addLinearConstraint(finishes.end.plus(opens.start.times(-1)).plus(inWork.times(-1)), 0, 0)
+  const span = model.newIntervalVar(opens.start, inWork, finishes.end, `g${index}`)
+  return { green: index, windows: choices, inWork, opens, span }
 }
 
-const writeFirst = ({ model, problem }: Writing, openings: readonly StepVars[]): void => {
-  if (openings.length < 2) return
+/** Which green may be the first, by green. */
+const writeFirst = (
+  { model, problem }: Writing,
+  openings: readonly StepVars[],
+): ReadonlyMap<number, Literal> => {
+  if (openings.length < 2) return new Map()
   const weak = (one: StepVars): boolean => problem.greens[one.green]?.weak === true
   const may = openings.some((one) => !weak(one)) ? openings.filter((one) => !weak(one)) : openings
   const firsts = may.map((one) => {
@@ -202,9 +232,10 @@ const writeFirst = ({ model, problem }: Writing, openings: readonly StepVars[]):
             10 * problem.horizonMin,
           )
           .onlyEnforceIf(first)
-    return first
+    return [one.green, first] as const
   })
-  model.addExactlyOne(firsts)
+  model.addExactlyOne(firsts.map(([, first]) => first))
+  return new Map(firsts)
 }
 
 /** Sand in kilograms: never more dressed than has come. */
@@ -233,23 +264,23 @@ const writeSand = ({ model, problem }: Writing, steps: readonly StepVars[]): voi
   }
 }
 
-const writePeople = ({ model, problem, byPerson }: Writing): void => {
+const writePeople = ({ model, problem, byPerson }: Writing): readonly BreakVars[] => {
   const all = [{ start: 0, end: problem.horizonMin }]
-  for (const [index, person] of problem.people.entries()) {
+  return problem.people.flatMap((person, index) => {
     const tasks = byPerson[index] ?? []
     const away = subtractSpans(all, mergeSpans(person.shifts)).map(({ start, end }) =>
       model.newFixedSizeIntervalVar(start, end - start, `p${index} away`),
     )
-    const breaks = person.breaks.map(({ window, minutes }) =>
-      model.newFixedSizeIntervalVar(
-        model.newIntVar(window.start, Math.max(window.start, window.end - minutes), `p${index} break`),
-        minutes,
-        `p${index} break`,
-      ),
-    )
+    const name = `p${index} break`
+    const breaks = person.breaks.map(({ window, minutes }): BreakVars => {
+      const start = model.newIntVar(window.start, Math.max(window.start, window.end - minutes), name)
+      return { person: index, window, minutes, start }
+    })
+    const free = breaks.map(({ start, minutes }) => model.newFixedSizeIntervalVar(start, minutes, name))
     model.addNoOverlap([...tasks, ...away])
-    if (breaks.length > 0) model.addNoOverlap([...tasks, ...breaks])
-  }
+    if (free.length > 0) model.addNoOverlap([...tasks, ...free])
+    return breaks
+  })
 }
 
 const tasksOf = (solver: Solver, { problem }: Writing, one: StepVars): readonly ScheduledTask[] => {
@@ -298,17 +329,18 @@ export const weekModel = (engine: Engine, problem: Problem, wanted: ModelFor): W
   for (const steps of chains) writeChain(writing, steps, dryMin)
   const works = chains.map((steps) => writeWindows(writing, steps))
   model.addCumulative(
-    works.map(({ inWork }) => inWork),
+    works.map(({ span }) => span),
     works.map(() => 1),
     problem.settings.openGreensCap,
   )
-  writeFirst(
+  const firsts = writeFirst(
     writing,
     works.map(({ opens }) => opens),
   )
-  writeSand(writing, chains.flat())
+  const steps = chains.flat()
+  writeSand(writing, steps)
   for (const tasks of writing.byMachine) if (tasks.length > 1) model.addNoOverlap(tasks)
-  writePeople(writing)
+  const breaks = writePeople(writing)
   const finish = model.newIntVar(0, problem.horizonMin, 'finish')
   for (const steps of chains) {
     const last = steps.at(-1)
@@ -317,9 +349,17 @@ export const weekModel = (engine: Engine, problem: Problem, wanted: ModelFor): W
   model.minimize(finish)
   return {
     model,
+    steps,
+    greens: works.map(({ green, windows, inWork }) => ({
+      green,
+      windows,
+      inWork,
+      first: firsts.get(green) ?? null,
+    })),
+    breaks,
+    finish,
     scheduleOf: (solver) => ({
-      tasks: chains
-        .flat()
+      tasks: steps
         .flatMap((one) => tasksOf(solver, writing, one))
         .toSorted((a, b) => a.startMin - b.startMin || a.finishMin - b.finishMin),
       unplanned: problem.greens.flatMap((_, green) =>

@@ -1,8 +1,9 @@
 import { fork } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
-import { compileProblem, isCleanSchedule, type Problem } from '@swardwright/engine'
+import { compileProblem, isCleanSchedule, type Problem, type Schedule } from '@swardwright/engine'
 import { cpuSince } from './cpu.ts'
 import { loadEngine } from './greens-engine.ts'
+import { beginAt } from './greens-hint.ts'
 import { weekModel, type ModelFor } from './greens-model.ts'
 import { rounded } from './rounded.ts'
 
@@ -13,6 +14,8 @@ export type Asked = {
   readonly isFull: boolean
   /** By the clock. */
   readonly seconds: number
+  /** A plan of the best class to begin at; null to begin from nothing. */
+  readonly begun: Schedule | null
 }
 
 /** What the general engine found. */
@@ -20,6 +23,8 @@ export type Found = {
   /** `full`: the model says all that the checker asks, and its plan is checked. `relaxed`: it leaves rules out, so only its bound can be used. */
   readonly model: 'full' | 'relaxed'
   readonly status: string
+  /** Whether it began at our plan, so that it could only better it. */
+  readonly begunAtOurs: boolean
   readonly provenOptimal: boolean
   readonly finishMin: number | null
   /** What it has proven, whole minutes. */
@@ -38,24 +43,26 @@ const bestClass = (problem: Problem): ModelFor => ({
 })
 
 /** Searches a week with the general engine, in this process. */
-const search = async ({ problem, isFull, seconds }: Asked): Promise<Found> => {
+const search = async ({ problem, isFull, seconds, begun }: Asked): Promise<Found> => {
   const engine = await loadEngine()
-  const { model, scheduleOf } = weekModel(engine, problem, bestClass(problem))
+  const week = weekModel(engine, problem, bestClass(problem))
+  if (begun !== null) beginAt(week, problem, begun)
   const solver = new engine.CpSolver()
   const mark = process.cpuUsage()
   const status = solver.statusName(
-    await solver.solve(model, { numSearchWorkers: 1, maxTimeInSeconds: seconds, randomSeed: 1 }),
+    await solver.solve(week.model, { numSearchWorkers: 1, maxTimeInSeconds: seconds, randomSeed: 1 }),
   )
   const used = cpuSince(mark)
   const isFound = status === 'OPTIMAL' || status === 'FEASIBLE'
   return {
     model: isFull ? 'full' : 'relaxed',
     status,
+    begunAtOurs: begun !== null,
     provenOptimal: status === 'OPTIMAL',
     finishMin: isFound ? Math.round(solver.objectiveValue()) : null,
     boundMin: isFound || status === 'UNKNOWN' ? Math.ceil(solver.bestObjectiveBound() - 1e-6) : null,
     seconds: rounded(used, 2),
-    clean: isFound && isFull ? isCleanSchedule(compileProblem(problem), scheduleOf(solver)) : null,
+    clean: isFound && isFull ? isCleanSchedule(compileProblem(problem), week.scheduleOf(solver)) : null,
   }
 }
 

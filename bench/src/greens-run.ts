@@ -20,6 +20,8 @@ export type Effort = {
   readonly schedules: number
   /** Seconds for the general engine, by the clock; ours gets the processor time that it used, one core each. */
   readonly seconds: number
+  /** Where the general engine has the whole problem, ours searches first, for those seconds of processor time, and the other one begins at our plan. */
+  readonly hinted: boolean
 }
 
 /** What the general engine found, in the same run. */
@@ -69,10 +71,54 @@ const ratioOf = (problem: Problem, peer: Found, finishMin: number): number | nul
     ? rounded(attendedMin(problem, 0, finishMin) / attendedMin(problem, 0, peer.finishMin), 4)
     : null
 
-/**
- * Searches a week with the general engine, then with ours for no more processor time than that one took (and `effort.seconds` where there is none), so that a busy
- * machine is fair to both.
- */
+/** One week searched by ours: the schedule with its score, and processor seconds. */
+type Ours = ReturnType<typeof solve> & { readonly usedS: number }
+
+const searchOurs = (problem: Problem, { seed, schedules }: Effort, limitS: number): Ours => {
+  const mark = process.cpuUsage()
+  const solved = solve(problem, { seed, schedules, stop: () => cpuSince(mark) > limitS })
+  return { ...solved, usedS: cpuSince(mark) }
+}
+
+const plannedIn = ({ schedule }: Ours): number[] =>
+  [...new Set(schedule.tasks.flatMap(({ green }) => green ?? []))].toSorted((a, b) => a - b)
+
+const classOf = ({ score }: Ours, planned: readonly number[]): ModelFor => ({
+  greens: planned,
+  keepFixtures: score.fixtureClashes === 0,
+  oneDay: score.shutGreenDays === planned.length,
+})
+
+/** Whether a plan is one that the general engine looks for: all greens, no fixture clash, one day each. */
+const isInClass = (problem: Problem, { greens, keepFixtures, oneDay }: ModelFor): boolean =>
+  keepFixtures && oneDay && greens.length === problem.greens.length
+
+type Both = { readonly ours: Ours; readonly peer: Found | null }
+
+/** The general engine first, then ours for no more processor time than that one took (and `effort.seconds` where there is none), so that a busy machine is fair to both. */
+const peerFirst = async (
+  problem: Problem,
+  effort: Effort,
+  hasPeer: boolean,
+  isFull: boolean,
+): Promise<Both> => {
+  const { seconds } = effort
+  const peer = hasPeer ? await askPeer({ problem, isFull, seconds, begun: null }) : null
+  return {
+    peer,
+    ours: searchOurs(problem, effort, peer === null ? seconds : Math.max(LEAST_SECONDS, peer.seconds)),
+  }
+}
+
+/** Ours first; then the general engine begins at our plan, where that is one that it looks for. */
+const oursFirst = async (problem: Problem, effort: Effort): Promise<Both> => {
+  const { seconds } = effort
+  const ours = searchOurs(problem, effort, seconds)
+  const begun = isInClass(problem, classOf(ours, plannedIn(ours))) ? ours.schedule : null
+  return { ours, peer: await askPeer({ problem, isFull: true, seconds, begun }) }
+}
+
+/** Searches a week with ours and the general engine, and holds what they found against the bounds. */
 export const runWeek = async (
   week: Week,
   effort: Effort,
@@ -80,23 +126,14 @@ export const runWeek = async (
   isBare: boolean,
 ): Promise<WeekResult> => {
   const { name, problem } = isBare ? bareWeek(week) : week
-  const peer = hasPeer ? await askPeer({ problem, isFull: isBare, seconds: effort.seconds }) : null
-  const limit = peer === null ? effort.seconds : Math.max(LEAST_SECONDS, peer.seconds)
-  const mark = process.cpuUsage()
-  const stop = (): boolean => cpuSince(mark) > limit
-  const { schedule, score, schedules } = solve(problem, {
-    seed: effort.seed,
-    schedules: effort.schedules,
-    stop,
-  })
-  const seconds = cpuSince(mark)
-  const planned = [...new Set(schedule.tasks.flatMap(({ green }) => green ?? []))].toSorted((a, b) => a - b)
-  const wanted: ModelFor = {
-    greens: planned,
-    keepFixtures: score.fixtureClashes === 0,
-    oneDay: score.shutGreenDays === planned.length,
-  }
-  const inClass = wanted.keepFixtures && wanted.oneDay && planned.length === problem.greens.length
+  const { ours, peer } =
+    hasPeer && isBare && effort.hinted
+      ? await oursFirst(problem, effort)
+      : await peerFirst(problem, effort, hasPeer, isBare)
+  const { schedule, score, schedules, usedS } = ours
+  const planned = plannedIn(ours)
+  const wanted = classOf(ours, planned)
+  const inClass = isInClass(problem, wanted)
   const bound = lowerBound(problem, wanted)
   const peerBound = inClass ? (peer?.boundMin ?? 0) : 0
   const bestBoundMin = bound.finishMin === null ? null : Math.max(bound.finishMin, peerBound)
@@ -109,8 +146,8 @@ export const runWeek = async (
     shutGreenDays: score.shutGreenDays,
     clean: isCleanSchedule(compileProblem(problem), schedule),
     schedules,
-    seconds: rounded(seconds, 2),
-    schedulesPerSecond: Math.round(schedules / Math.max(seconds, 1e-3)),
+    seconds: rounded(usedS, 2),
+    schedulesPerSecond: Math.round(schedules / Math.max(usedS, 1e-3)),
     boundMin: bound.finishMin,
     boundBy: bound.by,
     bestBoundMin,

@@ -43,6 +43,7 @@ const week = (peer: Partial<PeerResult> | null, gapPercent: number): WeekResult 
       : {
           model: 'full',
           status: 'OPTIMAL',
+          begunAtOurs: false,
           provenOptimal: true,
           finishMin: 1000,
           boundMin: 1000,
@@ -79,14 +80,18 @@ describe('the greens bench', () => {
       week({ ratio: 1.005 }, 2),
       week({ ratio: 1.02 }, 6),
       week({ ratio: null, clean: null, model: 'relaxed' }, 8),
+      week({ begunAtOurs: true, ratio: 1, provenOptimal: false }, 6),
+      week({ begunAtOurs: true, ratio: 1.1, provenOptimal: false }, 6),
       week(null, 10),
     ]
     expect(summaryOf(rows)).toMatchObject({
-      weeks: 5,
+      weeks: 7,
       medianGapPercent: 6,
       compared: 3,
       behind: 2,
       worstRatio: 1.02,
+      begunAtOurs: 2,
+      bettered: 1,
       proven: 2,
       provenWithin1Percent: 1,
       schedulesPerSecondBySize: { 4: 10 },
