@@ -59,6 +59,7 @@ export {
   type Settings,
   type UnitsWanted,
 } from './course/course.ts'
+export { parseInstant } from './planning/check/instant.ts'
 export { tineNeeds, type TineNeed } from './planning/tine-needs.ts'
 export { prescription as prescriptionSchema, type Prescription } from './planning/prescription.ts'
 export {

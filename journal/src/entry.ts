@@ -1,5 +1,6 @@
 import * as v from 'valibot'
-import { instantSchema } from '@swardwright/engine'
+import { counted } from './measured.ts'
+import { momentSchema } from './moment.ts'
 import { entryId } from './uuid.ts'
 
 /** Longest JSON text of one entry, in UTF-16 code units: a course of 36 greens with fine outlines is about 300,000. */
@@ -11,13 +12,7 @@ export const courseId = v.pipe(
   v.regex(/^[\p{L}\p{N}._-]{1,64}$/u, 'an id of letters, digits, dot, dash or underscore'),
 )
 
-/** An instant that exists: '2026-02-30T10:00:00Z' has the right shape but is no time. */
-const momentOf = (description: string) =>
-  v.pipe(
-    instantSchema,
-    v.check((text) => Number.isFinite(Date.parse(text)), 'a time that exists'),
-    v.description(description),
-  )
+const momentOf = (description: string) => v.pipe(momentSchema, v.description(description))
 
 const label = (description: string) =>
   v.pipe(v.string(), v.minLength(1), v.maxLength(120), v.description(description))
@@ -35,13 +30,7 @@ export const entrySchema = v.object({
     v.regex(/^[a-z][A-Za-z0-9]{0,39}$/u, 'a kind such as noteWritten'),
     v.description('What sort of thing happened'),
   ),
-  version: v.pipe(
-    v.number(),
-    v.integer(),
-    v.minValue(1),
-    v.maxValue(1000),
-    v.description('Version of the body of this kind'),
-  ),
+  version: counted('Version of the body of this kind', 1, 1000),
   body: v.pipe(v.record(v.string(), v.unknown()), v.description('The facts, as the kind says')),
 })
 

@@ -194,7 +194,7 @@ describe('an entry of another version', () => {
   it('is kept and told apart when its body is damaged', () => {
     const damaged = { ...note(1, 'x'), body: { words: 7 } }
     expect(fold(initialState, [damaged]).entries).toMatchObject([
-      { type: 'badBody', entry: damaged, field: 'words', expected: 'string' },
+      { type: 'badBody', entry: damaged, field: 'words', expected: 'a text' },
     ])
   })
 })

@@ -30,7 +30,38 @@ const probed = (version: number, body: Record<string, unknown>) => ({
 
 describe('judging an entry', () => {
   it('[J20] takes a good one, without what is foreign in its envelope', () => {
-    expect(judgeEntry({ ...note, seq: 12, receivedAt: note.at }, context)).toEqual({ ok: true, value: note })
+    const stored = { ...note, seq: 12, receivedAt: note.at, skewMs: 0 }
+    expect(judgeEntry(stored, context)).toEqual({ ok: true, value: note })
+  })
+
+  it('[J20] drops nothing unsaid: refuses a field of the envelope that nobody knows', () => {
+    expect(judgeEntry({ ...note, mood: 'good' }, context)).toEqual({
+      ok: false,
+      error: { id: note.id, why: 'bad-body', field: 'mood', expected: 'absent' },
+    })
+  })
+
+  // Days of the Gregorian calendar: ISO 8601, 5.2.1 (April has 30, 2026 and 2100 are no leap years, 2024 is).
+  it.each([
+    ['2026-02-30T10:00:00Z', false],
+    ['2026-02-29T10:00:00.000Z', false],
+    ['2026-04-31T10:00:00+01:00', false],
+    ['2026-01-01T25:00:00Z', false],
+    ['0000-01-01T00:00:00Z', false],
+    ['2024-02-29T10:00:00Z', true],
+  ])('[J1] has a time that exists: %s', (at, isTaken) => {
+    const judged = judgeEntry({ ...note, at }, context)
+    expect(judged.ok).toBe(isTaken)
+    if (!judged.ok) expect(judged.error).toMatchObject({ field: 'at', expected: 'a time that exists' })
+    const late = entryOf('problemReported', { problem: 'late', until: at }, { number: 3 })
+    expect(judgeEntry(late, context).ok).toBe(isTaken)
+  })
+
+  it('[J20] says the whole accepted range with its unit', () => {
+    const reading = entryOf('measureTaken', { measure: 'speed', green: 'g1', rollM: 9 }, { number: 4 })
+    expect(judgeEntry(reading, context)).toMatchObject({
+      error: { why: 'bad-body', field: 'body.rollM', expected: 'a number from 0 to 8 m' },
+    })
   })
 
   it('[J20] names the field of the envelope or the body that is wrong', () => {
@@ -61,7 +92,15 @@ describe('judging an entry', () => {
 
   it('[J20] refuses an entry longer than a million characters as too large', () => {
     const long = { ...note, body: { words: 'x'.repeat(1_000_001) } }
-    expect(judgeEntry(long, context)).toEqual({ ok: false, error: { id: note.id, why: 'too-large' } })
+    expect(judgeEntry(long, context)).toEqual({
+      ok: false,
+      error: {
+        id: note.id,
+        why: 'too-large',
+        field: 'entry',
+        expected: 'at most 1000000 characters of JSON',
+      },
+    })
   })
 
   it.each(['at', 'recordedAt'])('[J21] takes %s up to a day ahead and refuses one beyond', (field) => {
@@ -70,7 +109,16 @@ describe('judging an entry', () => {
       [field]: new Date(MORNING_MS + CLOCK_AHEAD_MAX_MS + ms).toISOString(),
     })
     expect(judgeEntry(ahead(0), context).ok).toBe(true)
-    expect(judgeEntry(ahead(1), context)).toEqual({ ok: false, error: { id: note.id, why: 'clock' } })
+    expect(judgeEntry(ahead(1), context)).toMatchObject({
+      ok: false,
+      error: { id: note.id, why: 'clock', field },
+    })
+  })
+
+  it.each([1, -1])('[J21] refuses all of a sender whose clock is a day off', (sign) => {
+    const skewed = (ms: number) => judgeEntry(note, { ...context, skewMs: sign * (CLOCK_AHEAD_MAX_MS + ms) })
+    expect(skewed(0).ok).toBe(true)
+    expect(skewed(1)).toMatchObject({ error: { why: 'clock', field: 'sentAt' } })
   })
 
   it('[J21] takes an entry from weeks ago', () => {
@@ -82,7 +130,12 @@ describe('judging an entry', () => {
     expect(judgeEntry(change, { ...context, role: 'deputy' }).ok).toBe(true)
     expect(judgeEntry(change, { ...context, role: 'crew' })).toEqual({
       ok: false,
-      error: { id: change.id, why: 'not-allowed' },
+      error: {
+        id: change.id,
+        why: 'not-allowed',
+        field: 'kind',
+        expected: 'one for the role crew; courseChanged is for manager, deputy',
+      },
     })
     expect(judgeEntry(note, { ...context, role: 'crew' }).ok).toBe(true)
     expect(judgeEntry(note, { ...context, role: 'committee' }).ok).toBe(false)
@@ -97,7 +150,10 @@ describe('judging an entry', () => {
   it('[J14] refuses a version that is too old, and takes one that is newer unread', () => {
     const judged = (version: number, body: Record<string, unknown>) =>
       judgeEntry(probed(version, body), { ...context, kinds: CHANGED })
-    expect(judged(1, { mm: 40 })).toEqual({ ok: false, error: { id: note.id, why: 'too-old' } })
+    expect(judged(1, { mm: 40 })).toEqual({
+      ok: false,
+      error: { id: note.id, why: 'too-old', field: 'version', expected: 'from 2 to 3' },
+    })
     expect(judged(2, { depthMm: 40 }).ok).toBe(true)
     expect(judged(3, { depthMm: 40 })).toMatchObject({ error: { why: 'bad-body', field: 'body.why' } })
     expect(judged(4, { whatever: true }).ok).toBe(true)

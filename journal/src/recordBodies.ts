@@ -1,27 +1,24 @@
 import * as v from 'valibot'
 import { OPERATIONS, greenSchema, idSchema } from '@swardwright/engine'
+import { counted, measured } from './measured.ts'
 import { ROLES } from './roles.ts'
 import { words } from './settledBodies.ts'
 import { sha256 } from './sha256Schema.ts'
 import { entryId } from './uuid.ts'
 
-/** A measured figure within a range that a real one never leaves. */
-const measured = (meaning: string, min: number, max: number) =>
-  v.pipe(v.number(), v.minValue(min), v.maxValue(max), v.description(meaning))
-
 const label = (meaning: string) =>
   v.pipe(v.string(), v.trim(), v.minLength(1), v.maxLength(120), v.description(meaning))
 
-const massT = measured('Dry mass of sand, t', 0, 2000)
+const massT = measured('Dry mass of sand', 't', 0, 2000)
 
 /** Body of `deliveryReceived`: sand that came; `at` of the entry tells when. */
 export const deliveryReceivedBody = v.strictObject({
   store: v.pipe(idSchema, v.description('Id of the sand store of the course')),
   massT,
-  loads: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(100))),
+  loads: v.optional(counted('Lorry loads', 1, 100)),
   supplier: v.optional(label('Who brought it')),
   ticket: v.optional(label('Number of the delivery note')),
-  moisturePercent: v.optional(measured('Water in it, percent of dry mass', 0, 40)),
+  moisturePercent: v.optional(measured('Water in it', 'percent of dry mass', 0, 40)),
 })
 
 /** Body of `stockUsed`: sand that left a store, onto a green or elsewhere. */
@@ -32,14 +29,14 @@ export const stockUsedBody = v.strictObject({
   words: v.optional(words),
 })
 
-const depthMm = (meaning: string) => measured(`${meaning}, mm`, 0, 600)
+const depthMm = (meaning: string) => measured(meaning, 'mm', 0, 600)
 
 /** Body of `measureTaken`: one reading, or one laboratory result, of one green. */
 export const measureTakenBody = v.variant('measure', [
   v.strictObject({
     measure: v.literal('firmness'),
     green: idSchema,
-    decelerationG: measured('Greatest deceleration of a dropped weight, gravities', 0, 500),
+    decelerationG: measured('Greatest deceleration of a dropped weight', 'gravities', 0, 500),
   }),
   v.strictObject({
     measure: v.literal('penetration'),
@@ -49,13 +46,13 @@ export const measureTakenBody = v.variant('measure', [
   v.strictObject({
     measure: v.literal('moisture'),
     green: idSchema,
-    waterPercent: measured('Water by volume, percent', 0, 100),
+    waterPercent: measured('Water by volume', 'percent', 0, 100),
     overMm: v.optional(depthMm('Length of the rods')),
   }),
   v.strictObject({
     measure: v.literal('speed'),
     green: idSchema,
-    rollM: measured('How far the ball rolls, mean of both ways, m', 0, 8),
+    rollM: measured('How far the ball rolls, mean of both ways', 'm', 0, 8),
   }),
   v.strictObject({
     measure: v.literal('roots'),
@@ -71,13 +68,13 @@ export const measureTakenBody = v.variant('measure', [
   v.strictObject({
     measure: v.literal('cover'),
     green: idSchema,
-    livePercent: measured('Living leaf, percent of the ground', 0, 100),
+    livePercent: measured('Living leaf', 'percent of the ground', 0, 100),
     photo: v.optional(sha256),
   }),
   v.strictObject({
     measure: v.literal('soilTemperature'),
     green: idSchema,
-    temperatureC: measured('Temperature of the soil, degrees Celsius', -20, 50),
+    temperatureC: measured('Temperature of the soil', 'degrees Celsius', -20, 50),
     atMm: v.optional(depthMm('Depth of the probe')),
   }),
   v.strictObject({
@@ -97,9 +94,9 @@ export const PHOTO_PURPOSES = ['recovery', 'problem', 'profile', 'other'] as con
 export const photoTakenBody = v.strictObject({
   sha256,
   type: v.picklist(PHOTO_TYPES),
-  bytes: v.pipe(v.number(), v.integer(), v.minValue(1), v.description('Length of the file, bytes')),
-  widthPx: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(30_000))),
-  heightPx: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(30_000))),
+  bytes: counted('Length of the file, bytes', 1),
+  widthPx: v.optional(counted('Size of the picture, pixels', 1, 30_000)),
+  heightPx: v.optional(counted('Size of the picture, pixels', 1, 30_000)),
   green: v.optional(idSchema),
   purpose: v.picklist(PHOTO_PURPOSES),
   operation: v.optional(v.pipe(v.picklist(OPERATIONS), v.description('The step at which it was taken'))),

@@ -14,9 +14,12 @@ export const REFUSAL_REASONS = ['too-old', 'not-allowed', 'bad-body', 'too-large
 /** Why a server does not take an entry. */
 export type RefusalReason = (typeof REFUSAL_REASONS)[number]
 
-/** One refused entry. `field` and `expected` say what is wrong with a `bad-body`, where that can be said. */
+/** One refused entry. `field` and `expected` say what is wrong, where that can be said. */
 export const refusalSchema = v.object({
-  id: v.pipe(v.string(), v.description('The id as it was sent')),
+  id: v.pipe(
+    v.string(),
+    v.description('The id as it was sent; empty where none was, and `field` then tells which entry'),
+  ),
   why: v.picklist(REFUSAL_REASONS),
   field: v.optional(v.pipe(v.string(), v.description('Path of the field that is wrong'))),
   expected: v.optional(v.pipe(v.string(), v.description('What it should be'))),

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
-import { instantSchema, plainDateSchema } from '@swardwright/engine'
+import { plainDateSchema } from '@swardwright/engine'
 import { courseId, storedEntrySchema } from './entry.ts'
+import { momentSchema } from './moment.ts'
 import { pushAnswerSchema } from './refusals.ts'
 import { ACCESS_ROUTES } from './accessRoutes.ts'
 import { BLOB_ROUTES } from './blobRoutes.ts'
@@ -118,13 +119,13 @@ export const ROUTES = {
     query: null,
     body: v.object({
       entries: v.pipe(
-        v.array(v.looseObject({ id: v.pipe(v.string(), v.minLength(1), v.maxLength(64)) })),
+        v.array(v.unknown()),
         v.maxLength(ENTRIES_MAX),
         v.description('Entries (schema Entry); each is judged on its own'),
       ),
       sentAt: v.optional(
         v.pipe(
-          instantSchema,
+          momentSchema,
           v.description(
             'The sender’s clock as it sends: how far it is off is noted, and beyond a day nothing is taken',
           ),

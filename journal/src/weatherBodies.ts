@@ -1,5 +1,7 @@
 import * as v from 'valibot'
-import { instantSchema, plainDateSchema } from '@swardwright/engine'
+import { plainDateSchema } from '@swardwright/engine'
+import { measured } from './measured.ts'
+import { momentSchema } from './moment.ts'
 
 /**
  * A forecast as it was received: hourly JSON in the open shape (`hourly.time`, `hourly.precipitation`, ...). Only what makes it one is
@@ -20,9 +22,9 @@ export const forecastReceivedBody = v.strictObject({
 
 const spell = v.pipe(
   v.strictObject({
-    start: instantSchema,
-    finish: instantSchema,
-    mmPerH: v.pipe(v.number(), v.minValue(0), v.maxValue(200), v.description('Rain, mm/h')),
+    start: momentSchema,
+    finish: momentSchema,
+    mmPerH: measured('Rain', 'mm/h', 0, 200),
   }),
   v.check((rain) => Date.parse(rain.start) < Date.parse(rain.finish), 'a finish after the start'),
 )
@@ -39,7 +41,7 @@ export const rainTypedBody = v.pipe(
 
 /** Body of `rainBegan`: `at` of the entry tells when. */
 export const rainBeganBody = v.strictObject({
-  mmPerH: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(200), v.description('Rain, mm/h'))),
+  mmPerH: v.optional(measured('Rain', 'mm/h', 0, 200)),
 })
 
 /** Body of `rainEnded`: `at` of the entry tells when. */

@@ -1,5 +1,7 @@
 import * as v from 'valibot'
-import { OPERATIONS, idSchema, instantSchema } from '@swardwright/engine'
+import { OPERATIONS, idSchema } from '@swardwright/engine'
+import { counted, measured } from './measured.ts'
+import { momentSchema } from './moment.ts'
 import { words } from './settledBodies.ts'
 import { entryId } from './uuid.ts'
 
@@ -7,8 +9,8 @@ import { entryId } from './uuid.ts'
 const covering = {
   green: idSchema,
   operation: v.picklist(OPERATIONS),
-  pass: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.description('Covering, from 1'))),
-  load: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.description('Dresser load, from 1'))),
+  pass: v.optional(counted('Covering, from 1', 1)),
+  load: v.optional(counted('Dresser load, from 1', 1)),
   plan: v.optional(v.pipe(entryId, v.description('Id of the planSettled entry'))),
   task: v.optional(v.pipe(idSchema, v.description('Id of the task in that plan'))),
 }
@@ -36,11 +38,11 @@ export const greenFinishedBody = v.strictObject({
 export const runsDrivenBody = v.strictObject({
   green: idSchema,
   operation: v.picklist(OPERATIONS),
-  headingDeg: v.pipe(
-    v.number(),
-    v.minValue(0),
-    v.maxValue(360),
-    v.description('Compass bearing of the runs, degrees; a run goes both ways, so 10 and 190 are the same'),
+  headingDeg: measured(
+    'Compass bearing of the runs (a run goes both ways, so 10 and 190 are the same)',
+    'degrees',
+    0,
+    360,
   ),
 })
 
@@ -52,29 +54,19 @@ export const problemReportedBody = v.variant('problem', [
   v.strictObject({
     problem: v.literal('late'),
     person: v.optional(v.pipe(idSchema, v.description('Who comes later; everybody where nobody is named'))),
-    until: v.pipe(instantSchema, v.description('When the work, or this person, begins')),
+    until: v.pipe(momentSchema, v.description('When the work, or this person, begins')),
     words: v.optional(words),
   }),
   v.strictObject({
     problem: v.literal('slower'),
     machine: idSchema,
-    factor: v.pipe(
-      v.number(),
-      v.minValue(0.3),
-      v.maxValue(5),
-      v.description('Times the planned minutes; below 1 is faster'),
-    ),
+    factor: measured('How long the work takes; below 1 is faster', 'times the planned minutes', 0.3, 5),
     words: v.optional(words),
   }),
   v.strictObject({
     problem: v.literal('sandShort'),
     sand: v.picklist(['damp', 'kilnDried']),
-    massT: v.pipe(
-      v.number(),
-      v.minValue(0),
-      v.maxValue(2000),
-      v.description('Dry sand of this kind that lies in the bays now, t'),
-    ),
+    massT: measured('Dry sand of this kind that lies in the bays now', 't', 0, 2000),
     words: v.optional(words),
   }),
   v.strictObject({ problem: v.literal('other'), words }),

@@ -33,7 +33,7 @@ describe('the server', () => {
   it.each([
     ['no name', {}, 'body field name must be present'],
     ['an empty name', { name: '  ' }, 'body field name must be'],
-    ['a name of another kind', { name: 7 }, 'body field name must be string'],
+    ['a name of another kind', { name: 7 }, 'body field name must be a text'],
   ])('makes no course of %s, and says why', async (_what, payload, words) => {
     const { status, body } = await server.ask({ method: 'POST', url: '/api/courses', payload })
     expect(status).toBe(400)

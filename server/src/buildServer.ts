@@ -4,6 +4,7 @@ import { accessOf, isFromThisMachine } from './access/access.ts'
 import { attempts } from './access/attempts.ts'
 import { foreignOrigin, isNamelessChange } from './access/origin.ts'
 import { COST, type PasswordCost } from './access/passwords.ts'
+import { stillIn } from './access/stillIn.ts'
 import type { ApiError } from './errors.ts'
 import { addSecurityHeaders } from './headers.ts'
 import { journalReader } from './journalReader.ts'
@@ -115,7 +116,8 @@ export const buildServer = async (options: ServerOptions): Promise<FastifyInstan
   await addSecurityHeaders(app)
   await limitRates(app, singleUser)
   askWho(app, options)
-  const hub = liveHub(storage.journal, (error) =>
+  const looked = { journal: storage.journal, stillIn: () => stillIn(storage, clock()) }
+  const hub = liveHub(looked, (error) =>
     log({ level: 'error', message: `the journals could not be looked at: ${String(error)}` }),
   )
   endStreams(app, hub)

@@ -1,11 +1,13 @@
 import { PassThrough } from 'node:stream'
 import { cursorText } from '@swardwright/journal'
+import type { Access } from './access/access.ts'
+import type { StillIn } from './access/stillIn.ts'
 import type { JournalStore } from './storage/storage.ts'
 
 /** Milliseconds between signs of life on a silent stream, so that proxies and phones keep it open. */
 const HEARTBEAT_MS = 25_000
 
-/** Milliseconds between looks at the journals that somebody listens to: other processes may write to them. */
+/** Milliseconds between looks at the journals that somebody listens to, and at who is still let in: other processes may write to both. */
 export const LOOK_MS = 1000
 
 /** A reader that lets this much pile up is gone; it comes back and pulls. */
@@ -13,8 +15,8 @@ const BACKLOG_MAX_BYTES = 64 * 1024
 
 /** Open streams, by course. Lives as long as the server. */
 export type LiveHub = {
-  /** A new stream of server-sent events for one course. */
-  readonly open: (course: string) => PassThrough
+  /** A new stream of server-sent events for one course. It ends once its access has. */
+  readonly open: (course: string, access: Access) => PassThrough
   /** Tells one stream where the journal ends. */
   readonly send: (stream: PassThrough, cursor: string) => void
   /** Tells all streams of a course where its journal ends, each at most once. */
@@ -23,10 +25,17 @@ export type LiveHub = {
   readonly close: () => void
 }
 
-type Listener = { readonly course: string; told: string | null }
+type Listener = { readonly course: string; readonly access: Access; told: string | null }
+
+/** What a hub looks at. */
+export type Looked = {
+  readonly journal: Pick<JournalStore, 'end'>
+  /** Who is still let in now. */
+  readonly stillIn: () => Promise<StillIn>
+}
 
 /** Makes a hub without streams. What other processes write is found by looking at the end of each journal that has a listener. */
-export const liveHub = (journal: Pick<JournalStore, 'end'>, failed: (error: unknown) => void): LiveHub => {
+export const liveHub = ({ journal, stillIn }: Looked, failed: (error: unknown) => void): LiveHub => {
   const streams = new Map<PassThrough, Listener>()
   const write = (stream: PassThrough, text: string): void => {
     if (stream.writableLength > BACKLOG_MAX_BYTES) stream.destroy()
@@ -42,6 +51,13 @@ export const liveHub = (journal: Pick<JournalStore, 'end'>, failed: (error: unkn
     for (const [stream, listener] of streams) if (listener.course === course) send(stream, cursor)
   }
   const look = async (): Promise<void> => {
+    if (streams.size === 0) return
+    const isIn = await stillIn()
+    for (const [stream, { access }] of streams)
+      if (!isIn(access)) {
+        streams.delete(stream)
+        stream.end()
+      }
     for (const course of new Set([...streams.values()].map((listener) => listener.course)))
       tell(course, cursorText(await journal.end(course)))
   }
@@ -61,9 +77,9 @@ export const liveHub = (journal: Pick<JournalStore, 'end'>, failed: (error: unkn
   }, HEARTBEAT_MS)
   heartbeat.unref()
   return {
-    open: (course) => {
+    open: (course, access) => {
       const stream = new PassThrough()
-      streams.set(stream, { course, told: null })
+      streams.set(stream, { course, access, told: null })
       stream.once('close', () => streams.delete(stream))
       return stream
     },

@@ -59,17 +59,42 @@ describe('a photo', () => {
     const first = await piece(0, 300_000)
     expect(first).toMatchObject({ status: 202, body: { received: 300_000, whole: false } })
     expect(first.headers['range']).toBe('bytes=0-299999')
-    const doubled = await piece(0, 300_000)
-    expect(doubled).toMatchObject({
+    const early = await piece(500_000, 700_000)
+    expect(early).toMatchObject({
       status: 409,
       body: { error: { type: 'wrongOffset', received: 300_000 } },
     })
-    expect(doubled.headers['range']).toBe('bytes=0-299999')
-    expect((await piece(500_000, 700_000)).status).toBe(409)
+    expect(early.headers['range']).toBe('bytes=0-299999')
     expect((await get()).statusCode).toBe(404)
     expect(await piece(300_000, 700_000)).toMatchObject({ status: 200, body: { whole: true } })
     expect(await state()).toMatchObject({ status: 200, body: { received: 700_000, whole: true } })
     expect((await piece(0, 300_000)).status).toBe(200)
+  })
+
+  it('[J32] takes a piece that comes again or overlaps, and the whole after a part', async () => {
+    await piece(0, 300_000)
+    expect(await piece(0, 300_000)).toMatchObject({ status: 202, body: { received: 300_000 } })
+    expect(await piece(200_000, 400_000)).toMatchObject({ status: 202, body: { received: 400_000 } })
+    expect(await put(PHOTO, null)).toMatchObject({ status: 200, body: { received: 700_000, whole: true } })
+    expect((await get()).rawPayload.equals(PHOTO)).toBe(true)
+  })
+
+  it('[J32] comes in whole from several senders at once', async () => {
+    const all = await Promise.all(Array.from({ length: 8 }, () => put(PHOTO, null)))
+    expect(all.map(({ status }) => status)).toEqual(Array(8).fill(200))
+    expect((await get()).rawPayload.equals(PHOTO)).toBe(true)
+  })
+
+  it('[J32] is an error when it can’t be kept, not a line that broke', async () => {
+    const blobs: Storage['blobs'] = {
+      ...storage.blobs,
+      append: () => Promise.reject(new Error('ENOSPC: no space left on device')),
+    }
+    const full = await testServer({ storage: { ...storage, blobs } })
+    const answer = await full.ask({ method: 'PUT', url: URL_OF, payload: PHOTO })
+    expect(answer).toMatchObject({ status: 500, body: { error: { type: 'internal' } } })
+    expect(full.logged).toHaveLength(1)
+    await full.close()
   })
 
   it('[J32] keeps what came when the line breaks, and goes on from there', async () => {
@@ -125,6 +150,9 @@ describe('a photo', () => {
     ['bytes=699999-800000', 206, 'bytes 699999-699999/700000', 1],
     ['bytes=700000-', 416, 'bytes */700000', null],
     ['bytes=9-3', 416, 'bytes */700000', null],
+    // RFC 9110, 14.2: a unit that is not understood is ignored; so may be several ranges at once.
+    ['lines=0-2', 200, undefined, 700_000],
+    ['bytes=0-2,5-6', 200, undefined, 700_000],
   ])('gives the part %s', async (range, status, told, length) => {
     await put(PHOTO, null)
     const got = await get(range)
@@ -134,7 +162,8 @@ describe('a photo', () => {
 
   it('is refused by another name than a SHA-256, with a wrong range, and in a course that is not there', async () => {
     expect((await put(PHOTO, null, '/api/courses/links/blobs/photo.jpg')).status).toBe(400)
-    expect((await put(PHOTO, 'lines 1-2/3')).body).toMatchObject({ error: { field: 'Content-Range' } })
+    for (const range of ['lines 1-2/3', 'bytes 5-2/700000', 'bytes 0-700000/700000', 'bytes */*'])
+      expect((await put(PHOTO, range)).body).toMatchObject({ error: { field: 'Content-Range' } })
     expect((await put(PHOTO, null, `/api/courses/nowhere/blobs/${SHA256}`)).status).toBe(404)
   })
 })

@@ -15,53 +15,66 @@ type Part = { readonly from: number | null; readonly total: number | null }
 
 const partOf = (header: string | undefined): Result<Part, ApiError> => {
   if (header === undefined) return ok({ from: 0, total: null })
-  const match = /^bytes (?:(\d{1,12})-\d{1,12}|\*)\/(\d{1,12})$/u.exec(header)
-  return match === null
-    ? fail({
+  const [, fromText, toText, totalText] =
+    /^bytes (?:(\d{1,12})-(\d{1,12})|\*)\/(\d{1,12})$/u.exec(header) ?? []
+  const [from, to, total] = [fromText, toText, totalText].map((text) =>
+    text === undefined ? null : Number(text),
+  )
+  const isRange = total != null && (from == null || to == null || (from <= to && to < total))
+  return isRange
+    ? ok({ from: from ?? null, total })
+    : fail({
         type: 'badRequest',
         where: 'header',
         field: 'Content-Range',
-        expected: 'bytes FROM-TO/TOTAL or bytes */TOTAL',
+        expected: 'bytes FROM-TO/TOTAL with FROM at most TO and TO below TOTAL, or bytes */TOTAL',
       })
-    : ok({ from: match[1] === undefined ? null : Number(match[1]), total: Number(match[2]) })
 }
 
-/** How far a file reaches now, and whether the body came to its proper end. */
-type Taken = { readonly reached: number; readonly isBroken: boolean }
+/** Whether a body came to its proper end. */
+type Taken = { readonly isBroken: boolean }
 
-/** Keeps a body piece by piece as it comes; fails when somebody else was quicker. */
+/** The next of what comes in; `broken` when the line breaks. What came before is then kept, and the sender asks how far it got. */
+const nextOf = async (
+  body: AsyncIterator<Uint8Array, unknown>,
+): Promise<IteratorResult<Uint8Array, unknown> | 'broken'> => {
+  try {
+    return await body.next()
+  } catch {
+    return 'broken'
+  }
+}
+
+/** Keeps a body piece by piece as it comes, of which what is here already costs nothing. */
 const takeIn = async (
   blobs: BlobStore,
   { course, sha256 }: Place,
   { from, body }: { readonly from: number; readonly body: AsyncIterable<Uint8Array> },
 ): Promise<Result<Taken, ApiError>> => {
   let reached = from
-  let isBroken = false
   let waiting: Uint8Array[] = []
   let waitingBytes = 0
   const keep = async (): Promise<boolean> => {
     const piece = Buffer.concat(waiting)
     waiting = []
     waitingBytes = 0
-    if (piece.length === 0) return true
-    const isKept = await blobs.append(course, sha256, reached, piece)
-    if (isKept) reached += piece.length
+    const isKept = piece.length === 0 || (await blobs.append(course, sha256, reached, piece))
+    reached += piece.length
     return isKept
   }
+  // Where it was dropped meanwhile, since somebody else had sent bytes of another file under this name.
   const elsewhere = async () =>
     fail({ type: 'wrongOffset' as const, received: (await blobs.state(course, sha256)).received })
-  try {
-    for await (const chunk of body) {
-      waiting.push(chunk)
-      waitingBytes += chunk.length
-      if (reached + waitingBytes > BLOB_MAX_BYTES) return fail({ type: 'tooLarge', maxBytes: BLOB_MAX_BYTES })
-      if (waitingBytes >= PIECE_BYTES && !(await keep())) return elsewhere()
-    }
-  } catch {
-    // The line broke: what came is kept below, and the sender asks how far it got.
-    isBroken = true
+  const pieces = body[Symbol.asyncIterator]()
+  let next = await nextOf(pieces)
+  while (next !== 'broken' && next.done !== true) {
+    waiting.push(next.value)
+    waitingBytes += next.value.length
+    if (reached + waitingBytes > BLOB_MAX_BYTES) return fail({ type: 'tooLarge', maxBytes: BLOB_MAX_BYTES })
+    if (waitingBytes >= PIECE_BYTES && !(await keep())) return elsewhere()
+    next = await nextOf(pieces)
   }
-  return (await keep()) ? ok({ reached, isBroken }) : elsewhere()
+  return (await keep()) ? ok({ isBroken: next === 'broken' }) : elsewhere()
 }
 
 /** Takes in a photo, whole or in pieces. */
@@ -91,13 +104,17 @@ export const putBlob =
       return before.received > 0 && before.received >= (total ?? 0)
         ? finish(before.received)
         : told(before.received, false)
-    if (from !== before.received) return fail({ type: 'wrongOffset', received: before.received })
+    if (from > before.received) return fail({ type: 'wrongOffset', received: before.received })
     const taken = await takeIn(blobs, params, { from, body: http.body })
     if (!taken.ok) return taken
-    const { reached, isBroken } = taken.value
-    if (isBroken || reached < (total ?? 0)) return told(reached, false)
-    return finish(reached)
+    const { received, whole } = await blobs.state(params.course, params.sha256)
+    if (whole) return told(received, true)
+    return taken.value.isBroken || received < (total ?? 0) ? told(received, false) : finish(received)
   }
+
+/** Whether a `Range` header asks for one part. Another unit must be, and several parts may be, answered with the whole (RFC 9110, 14.2). */
+const asksForPart = (header: string | undefined): header is string =>
+  header !== undefined && header.startsWith('bytes=') && !header.includes(',')
 
 /** `bytes=FROM-TO`, `bytes=FROM-` or `bytes=-LAST` of a file of that length; null where it asks for nothing that is there. */
 const rangeOf = (header: string, length: number): { readonly from: number; readonly to: number } | null => {
@@ -126,14 +143,15 @@ export const getBlob =
     const { received: length, whole } = await blobs.state(params.course, params.sha256)
     if (!whole) return fail({ type: 'blobUnknown', sha256: params.sha256 })
     const header = http.header('range')
-    const range = header === undefined ? { from: 0, to: length } : rangeOf(header, length)
+    const isPart = asksForPart(header)
+    const range = isPart ? rangeOf(header, length) : { from: 0, to: length }
     if (range === null) return fail({ type: 'rangeUnknown', length })
     const { from, to } = range
     const bytes = await blobs.read(params.course, params.sha256, from, to)
     const start = await blobs.read(params.course, params.sha256, 0, 12)
     if (bytes === null || start === null) return fail({ type: 'blobUnknown', sha256: params.sha256 })
-    if (header !== undefined) http.status(206)
-    if (header !== undefined) http.set('Content-Range', `bytes ${from}-${to - 1}/${length}`)
+    if (isPart) http.status(206)
+    if (isPart) http.set('Content-Range', `bytes ${from}-${to - 1}/${length}`)
     http.set('Accept-Ranges', 'bytes')
     http.set('Content-Type', mediaType(start))
     http.set('Cache-Control', 'private, max-age=31536000, immutable')

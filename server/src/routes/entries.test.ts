@@ -50,13 +50,26 @@ describe('pushing entries', () => {
       noteEntry(5),
     ])
     expect(accepted).toEqual([idOf(1), idOf(5)])
-    expect(refused).toEqual([
-      { id: idOf(2), why: 'clock' },
+    expect(refused).toMatchObject([
+      { id: idOf(2), why: 'clock', field: 'at' },
       { id: idOf(3), why: 'bad-body', field: 'body.words', expected: 'present' },
-      { id: idOf(4), why: 'too-large' },
+      { id: idOf(4), why: 'too-large', field: 'entry' },
       { id: 'mine', why: 'bad-body', field: 'id', expected: 'a UUID of version 7 in lower case' },
     ])
     expect((await pull()).entries.map((entry) => entry.id)).toEqual([idOf(1), idOf(5)])
+  })
+
+  it('[J20] takes what is good beside entries that have no id, and tells those by their place', async () => {
+    const nameless = [{ kind: 'noteWritten' }, null, 7, { ...noteEntry(2), id: null }]
+    expect(await push([...nameless, noteEntry(1)])).toMatchObject({
+      accepted: [idOf(1)],
+      refused: [
+        { id: '', why: 'bad-body', field: 'entries.0.id' },
+        { id: '', why: 'bad-body', field: 'entries.1', expected: 'an object' },
+        { id: '', why: 'bad-body', field: 'entries.2', expected: 'an object' },
+        { id: '', why: 'bad-body', field: 'entries.3.id' },
+      ],
+    })
   })
 
   it('[J25] accepts an entry again and stores it once', async () => {
@@ -89,7 +102,6 @@ describe('pushing entries', () => {
 
   it.each([
     ['no list', { entries: 'x' }],
-    ['an entry without an id', { entries: [{ kind: 'noteWritten' }] }],
     ['more than a thousand entries', { entries: notes(1, 1001) }],
     ['nothing', null],
   ])('answers a push of %s with 400', async (_what, payload) => {
@@ -287,6 +299,6 @@ describe('the clock of a device', () => {
   it.each([1, -1])('[J21] that is off by more than a day either way sends nothing (%i)', async (sign) => {
     expect((await send(sign * 86_400_000)).refused).toEqual([])
     const { refused } = await send(sign * 86_400_001)
-    expect(refused).toEqual([{ id: idOf(1), why: 'clock' }])
+    expect(refused).toMatchObject([{ id: idOf(1), why: 'clock', field: 'sentAt' }])
   })
 })

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { createPass } from '../access/passes.ts'
 import { NOW_MS, idOf, noteEntry } from '../testing/entries.ts'
 import { testServer, type TestServer } from '../testing/testServer.ts'
 
@@ -36,8 +37,8 @@ const readerOf = (response: Response) => {
   return { next, cancel: () => reader.cancel() }
 }
 
-const open = async (course = 'links') => {
-  const response = await fetch(`${address}/api/courses/${course}/live`)
+const open = async (course = 'links', headers: Readonly<Record<string, string>> = {}) => {
+  const response = await fetch(`${address}/api/courses/${course}/live`, { headers })
   expect(response.headers.get('content-type')).toContain('text/event-stream')
   return readerOf(response)
 }
@@ -88,6 +89,36 @@ describe('the live stream', () => {
     await pushTo('links', 1)
     expect(await second.next()).toBe(told(`1.${idOf(1)}.${NOW_MS}`))
     await second.cancel()
+  })
+
+  it('[J29] ends once its token is revoked, by another process too, and goes on for others', async () => {
+    const revoked = await open('links', await server.tokenOf('crew'))
+    const [row] = await server.storage.tokens.list()
+    const other = await open('links', await server.tokenOf('crew'))
+    await revoked.next()
+    await other.next()
+    expect(await server.storage.tokens.revoke(row?.id ?? '', new Date(NOW_MS).toISOString())).toBe(true)
+    expect(await revoked.next()).toBeNull()
+    await pushTo('links', 1)
+    expect(await other.next()).toBe(told(`1.${idOf(1)}.${NOW_MS}`))
+    await other.cancel()
+  })
+
+  it('[J29] ends for somebody at the machine once there is an account, and for a device whose access ended', async () => {
+    const { secret, row } = await createPass(
+      server.storage.passes,
+      { kind: 'device', role: 'crew', name: 'Ada', account: null, course: null },
+      NOW_MS,
+    )
+    const machine = await open()
+    const device = await open('links', { cookie: `swardwright=${secret}` })
+    await machine.next()
+    await device.next()
+    const account = { id: 'a', name: 'Bo', role: 'manager', secret: 'x', createdAt: row.createdAt } as const
+    await server.storage.accounts.add(account, { onlyFirst: true })
+    expect(await machine.next()).toBeNull()
+    await server.storage.passes.end(row.id, row.createdAt)
+    expect(await device.next()).toBeNull()
   })
 
   it('ends when the server closes, so that closing does not wait for readers', async () => {

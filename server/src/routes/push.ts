@@ -1,4 +1,4 @@
-import { ok } from '@swardwright/engine'
+import { fail, isRecord, ok } from '@swardwright/engine'
 import {
   cursorText,
   judgeEntry,
@@ -97,6 +97,16 @@ const authorRule = async (
     typeof author === 'string' && taken.has(nameKey(author)) && author !== name ? name : null
 }
 
+type WithId = { readonly id: string } & Readonly<Record<string, unknown>>
+
+const hasId = (sent: unknown): sent is WithId => isRecord(sent) && typeof sent['id'] === 'string'
+
+/** What comes without an id can only be told by its place; the others are taken all the same (rule J20). */
+const nameless = (sent: unknown, index: number): Refusal =>
+  isRecord(sent)
+    ? { id: '', why: 'bad-body', field: `entries.${index}.id`, expected: 'a UUID of version 7 in lower case' }
+    : { id: '', why: 'bad-body', field: `entries.${index}`, expected: 'an object' }
+
 const idTaken = (id: string): Refusal => ({
   id,
   why: 'bad-body',
@@ -124,8 +134,10 @@ export const pushEntries =
     const nowMs = context.clock()
     const skewMs = body.sentAt === undefined ? null : Date.parse(body.sentAt) - nowMs
     const authorFor = await authorRule(context, access, body.handedOn === true)
-    const judged = body.entries.map((sent) =>
-      judgeEntry(sent, { course: params.course, role, nowMs, skewMs, author: authorFor(sent['author']) }),
+    const judged = body.entries.map((sent, index) =>
+      hasId(sent)
+        ? judgeEntry(sent, { course: params.course, role, nowMs, skewMs, author: authorFor(sent['author']) })
+        : fail(nameless(sent, index)),
     )
     const fit = judged.flatMap((result) => (result.ok ? [result.value] : []))
     const foreign = await foreignStrikes(journal, fit, access)
@@ -138,7 +150,12 @@ export const pushEntries =
     const answer = answerOf(taken, outcomes)
     const refused: readonly Refusal[] = [
       ...judged.flatMap((result) => (result.ok ? [] : [result.error])),
-      ...[...foreign].map((id): Refusal => ({ id, why: 'not-allowed' })),
+      ...[...foreign].map((id): Refusal => ({
+        id,
+        why: 'not-allowed',
+        field: 'body.entry',
+        expected: 'an entry that was sent with the same access',
+      })),
       ...answer.refused,
     ]
     return ok({ accepted: answer.accepted, refused, cursor })

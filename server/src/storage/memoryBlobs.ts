@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { BlobStore } from './blobs.ts'
+import { newPart, type BlobState, type BlobStore } from './blobs.ts'
 
 type Held = { bytes: Buffer; whole: boolean }
 
@@ -7,15 +7,16 @@ type Held = { bytes: Buffer; whole: boolean }
 export const memoryBlobs = (): BlobStore => {
   const files = new Map<string, Held>()
   const keyOf = (course: string, sha256: string): string => `${course}/${sha256}`
+  const heldAt = (course: string, sha256: string): Held =>
+    files.get(keyOf(course, sha256)) ?? { bytes: Buffer.alloc(0), whole: false }
+  const stateOf = ({ bytes, whole }: Held): BlobState => ({ received: bytes.length, whole })
   return {
-    state: async (course, sha256) => {
-      const held = files.get(keyOf(course, sha256))
-      return { received: held?.bytes.length ?? 0, whole: held?.whole ?? false }
-    },
+    state: async (course, sha256) => stateOf(heldAt(course, sha256)),
     append: async (course, sha256, offset, piece) => {
-      const held = files.get(keyOf(course, sha256)) ?? { bytes: Buffer.alloc(0), whole: false }
-      if (held.whole || held.bytes.length !== offset) return false
-      files.set(keyOf(course, sha256), { bytes: Buffer.concat([held.bytes, piece]), whole: false })
+      const held = heldAt(course, sha256)
+      const part = newPart(stateOf(held), offset, piece)
+      if (part === null) return false
+      files.set(keyOf(course, sha256), { ...held, bytes: Buffer.concat([held.bytes, part]) })
       return true
     },
     finish: async (course, sha256) => {

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import type pg from 'pg'
 import * as v from 'valibot'
-import type { BlobState, BlobStore } from './blobs.ts'
+import { newPart, type BlobState, type BlobStore } from './blobs.ts'
 import { inPostgres } from './postgresTransaction.ts'
 
 type Asked = Pick<pg.Pool, 'query'>
@@ -36,16 +36,16 @@ export const postgresBlobs = (pool: pg.Pool): BlobStore => ({
   state: (course, sha256) => stateOf(pool, course, sha256),
   append: (course, sha256, offset, piece) =>
     inPostgres(pool, `photo ${course} ${sha256}`, async (client) => {
-      const { received, whole } = await stateOf(client, course, sha256)
-      if (whole || received !== offset) return false
-      if (piece.length > 0)
+      const state = await stateOf(client, course, sha256)
+      const part = newPart(state, offset, piece)
+      if (part !== null && part.length > 0)
         await client.query('INSERT INTO photo_piece (course, sha256, start, bytes) VALUES ($1, $2, $3, $4)', [
           course,
           sha256,
-          offset,
-          Buffer.from(piece),
+          state.received,
+          Buffer.from(part),
         ])
-      return true
+      return part !== null
     }),
   finish: (course, sha256) =>
     inPostgres(pool, `photo ${course} ${sha256}`, async (client) => {

@@ -24,6 +24,10 @@ export const parseInstant = (text: string): number => {
     Number(second),
   )
   const read = new Date(wall)
-  const isDay = read.getUTCMonth() === Number(month) - 1 && read.getUTCDate() === Number(day)
+  // The year too: `Date.UTC` takes the years 0 to 99 for 1900 to 1999.
+  const isDay =
+    read.getUTCFullYear() === Number(year) &&
+    read.getUTCMonth() === Number(month) - 1 &&
+    read.getUTCDate() === Number(day)
   return isDay ? wall + Math.round(Number(fraction) * 1000) - offsetMs(offset) : NaN
 }

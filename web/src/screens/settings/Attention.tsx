@@ -4,8 +4,9 @@ import { useCourse } from '../../state/course.ts'
 import { journal, refused } from '../../state/journal.ts'
 import { ATTENTION_WORDS } from './words.ts'
 
+/** The field helps only where the entry itself is wrong. */
 const reasonWords = (why: RefusalReason, field: string | undefined): string =>
-  field === undefined ? ATTENTION_WORDS[why] : `${ATTENTION_WORDS[why]} (${field})`
+  why === 'bad-body' && field !== undefined ? `${ATTENTION_WORDS[why]} (${field})` : ATTENTION_WORDS[why]
 
 /** Entries that the server would not take: they stay on this device, and somebody should know. */
 export const Attention = () => {
