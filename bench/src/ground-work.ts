@@ -7,6 +7,7 @@ import {
   type PassSettings,
   type Polygon,
 } from '@swardwright/engine'
+import { median } from './median.ts'
 
 const GREENS = 19
 const ROUNDS = 15
@@ -88,9 +89,6 @@ const rasterSweep = (polygon: Polygon, settings: PassSettings): number => {
   }
   return leastS / 60
 }
-
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0
 
 /** What was measured, ms. */
 export type GroundFigures = {

@@ -1,10 +1,13 @@
-import { measureInBrowser } from './ground-in-browser.ts'
+import { bundled, inFreshPage } from './fresh-page.ts'
 import { measureGround, SWEEP_WORDS, type GroundFigures } from './ground-work.ts'
 
 const GOAL_MS = 200
 
 /** Milliseconds of processor time: other programs on the machine count little. */
 const processorMs = (): number => process.cpuUsage().user / 1000
+
+const measureInBrowser = async (): Promise<GroundFigures> =>
+  inFreshPage(await bundled('ground-page.ts'), (page) => page.evaluate<GroundFigures>('bench.figures'))
 
 const linesOf = (figures: GroundFigures, where: string): readonly string[] => {
   const { greens, operations, rounds, firstMs, medianMs, leastMs, sweepMs } = figures

@@ -1,7 +1,9 @@
-import { chromium, type Page } from '@playwright/test'
+import type { Page } from '@playwright/test'
 import { uuidV7 } from '@swardwright/journal'
+import { launched, throttle } from './fresh-page.ts'
 import { LATENCY_GOAL_MS, observeEvents, responseOf, type Response } from './latency-events.ts'
 import { TAPS, type Tap } from './latency-taps.ts'
+import { median } from './median.ts'
 import { serveClub } from './served-club.ts'
 
 const ROUNDS = 9
@@ -10,9 +12,6 @@ const THROTTLE = 4
 const PHONE = { width: 390, height: 844 }
 /** In the middle of the demo's first morning. */
 const NOW = '2026-08-10T08:30:00+01:00'
-
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN
 
 /** Holds the course's clock, as the settings page does. */
 const holdClock = async (address: string): Promise<void> => {
@@ -99,8 +98,7 @@ const line = (name: string, taps: readonly Response[], peers: readonly Response[
 
 const measure = async (page: Page, address: string, rounds: number): Promise<void> => {
   await onWorkingDay(page, address)
-  const devtools = await page.context().newCDPSession(page)
-  await devtools.send('Emulation.setCPUThrottlingRate', { rate: THROTTLE })
+  await throttle(page, THROTTLE)
   process.stdout.write(
     `Chromium, processor at a quarter, ${rounds} rounds; from the press to the next picture; goal ${LATENCY_GOAL_MS} ms\n` +
       `${''.padEnd(28)}  median   worst   empty  ratio   block\n`,
@@ -124,10 +122,7 @@ export const run = async (argv: readonly string[]): Promise<number> => {
     return 2
   }
   const club = await serveClub()
-  const browser = await chromium.launch({
-    executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'],
-  })
+  const browser = await launched()
   try {
     const page = await browser.newPage({ viewport: PHONE, locale: 'en-GB', timezoneId: 'Europe/London' })
     await observeEvents(page)

@@ -2,8 +2,9 @@ import { assert } from './assert.ts'
 import type { Entry } from './entry.ts'
 import { evolve, openDraft } from './evolve.ts'
 import { NO_FACTS, type Facts } from './facts.ts'
-import { compareRead, readEntry, type ReadEntry } from './readEntry.ts'
-import { isStrike, strikesOf, type Strike } from './strikes.ts'
+import { KINDS } from './kinds.ts'
+import { compareRead, readingBy, type ReadEntry } from './readEntry.ts'
+import { isStrike, strikesOf, type ReadStrike, type Strike } from './strikes.ts'
 
 /** A place in the order of the fold. */
 export type Place = { readonly atMs: number; readonly id: string }
@@ -42,35 +43,10 @@ const takeIds = (entries: readonly ReadEntry[]): Set<string> => {
   return known ?? new Set(entries.map((read) => read.entry.id))
 }
 
-const isOrdered = (entries: readonly ReadEntry[]): boolean =>
-  entries.every((read, index) => {
-    const last = entries[index - 1]
-    return last === undefined || compareRead(last, read) < 0
-  })
-
-/** Entries of `fresh` that are not among `ids`, each once, in order and read; `ids` then has them. Of two with one id the first is taken. */
-const unseen = (
-  ids: Set<string>,
-  { before, entries }: JournalState,
-  fresh: readonly Entry[],
-): readonly ReadEntry[] => {
-  let course = entries[0]?.entry.course
-  const taken: ReadEntry[] = []
-  for (const entry of fresh) {
-    if (before?.ids.has(entry.id) === true) continue
-    const count = ids.size
-    ids.add(entry.id)
-    if (ids.size === count) continue
-    course ??= entry.course
-    assert(entry.course === course, 'a fold holds the entries of one course')
-    taken.push(readEntry(entry))
-  }
-  return isOrdered(taken) ? taken : taken.sort(compareRead)
-}
-
 /** Two ordered lists as one. */
 const merged = (a: readonly ReadEntry[], b: readonly ReadEntry[]): readonly ReadEntry[] => {
   if (a.length === 0) return b
+  if (b.length === 0) return a
   const all: ReadEntry[] = []
   let next = 0
   for (const read of a) {
@@ -80,7 +56,34 @@ const merged = (a: readonly ReadEntry[], b: readonly ReadEntry[]): readonly Read
     }
     all.push(read)
   }
-  return [...all, ...b.slice(next)]
+  for (const other of b.slice(next)) all.push(other)
+  return all
+}
+
+/** What came in: entries in order and read, and the strikes among them. */
+type Fresh = { readonly entries: readonly ReadEntry[]; readonly strikes: readonly ReadStrike[] }
+
+/** Entries of `given` that are not among `ids`, each once; `ids` then has them. Of two with one id the first is taken. */
+const unseen = (ids: Set<string>, { before, entries }: JournalState, given: readonly Entry[]): Fresh => {
+  const read = readingBy(KINDS)
+  const course = entries[0]?.entry.course ?? given[0]?.course
+  const inOrder: ReadEntry[] = []
+  // Those that come after a later one: few in most journals, so only these are sorted.
+  const late: ReadEntry[] = []
+  const strikes: ReadStrike[] = []
+  let last: ReadEntry | undefined
+  given.forEach((entry) => {
+    if (before?.ids.has(entry.id) === true) return
+    const count = ids.size
+    ids.add(entry.id)
+    if (ids.size === count) return
+    assert(entry.course === course, 'a fold holds the entries of one course')
+    const one = read(entry)
+    if (isStrike(one)) strikes.push(one)
+    if (last === undefined || compareRead(last, one) < 0) inOrder.push((last = one))
+    else late.push(one)
+  })
+  return { entries: merged(inOrder, late.sort(compareRead)), strikes }
 }
 
 const factsAfter = (
@@ -89,8 +92,9 @@ const factsAfter = (
   struck: ReadonlyMap<string, Strike>,
 ): Facts => {
   const draft = openDraft(facts)
-  for (const read of entries)
+  entries.forEach((read) => {
     if (read.type === 'known' && !struck.has(read.entry.id)) evolve(draft, read.known)
+  })
   return draft
 }
 
@@ -101,9 +105,9 @@ export const endOf = ({ entries, before }: Pick<JournalState, 'entries' | 'befor
 }
 
 /** True when the new entries lie behind all others and strike nothing: then they are simply taken in on top. */
-const isOnTop = (end: Place | null, fresh: readonly ReadEntry[]): boolean => {
-  const first = fresh[0]
-  if (first === undefined || fresh.some(isStrike)) return false
+const isOnTop = (end: Place | null, { entries, strikes }: Fresh): boolean => {
+  const [first] = entries
+  if (first === undefined || strikes.length > 0) return false
   return end === null || end.atMs < first.atMs || (end.atMs === first.atMs && end.id < first.entry.id)
 }
 
@@ -123,12 +127,12 @@ export const extend = (state: JournalState, entries: readonly Entry[]): JournalS
   if (isOnTop(endOf(state), fresh))
     return kept({
       ...state,
-      entries: [...state.entries, ...fresh],
-      facts: factsAfter(state.facts, fresh, state.struck),
+      entries: [...state.entries, ...fresh.entries],
+      facts: factsAfter(state.facts, fresh.entries, state.struck),
     })
   if (state.before !== null) return null
-  const all = merged(state.entries, fresh)
-  const struck = strikesOf(all)
+  const all = merged(state.entries, fresh.entries)
+  const struck = strikesOf([...state.entries.filter(isStrike), ...fresh.strikes])
   return kept({ entries: all, before: null, struck, facts: factsAfter(NO_FACTS, all, struck) })
 }
 

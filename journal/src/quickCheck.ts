@@ -24,6 +24,13 @@ const never: QuickCheck = () => false
 /** A check for a part that asks nothing. */
 const always: QuickCheck = () => true
 
+/** In pairs, so that asking several walks no list. */
+const both = (a: QuickCheck, b: QuickCheck): QuickCheck =>
+  a === always ? b : b === always ? a : (value) => a(value) && b(value)
+
+const either = (a: QuickCheck, b: QuickCheck): QuickCheck =>
+  a === never ? b : (value) => a(value) || b(value)
+
 const lengthOf = (value: unknown): number =>
   typeof value === 'string' || Array.isArray(value) ? value.length : Number.NaN
 
@@ -55,41 +62,42 @@ const actionCheck = (action: Part): QuickCheck => {
   }
 }
 
-type Field = { readonly key: string; readonly check: QuickCheck; readonly needed: boolean }
+type Field = { readonly check: QuickCheck; readonly isNeeded: boolean }
 
-/** Every key that a value has must be known, and every one that is needed must be there: so as many are right as there are. */
-const fieldsCheck =
-  (fields: readonly Field[]): QuickCheck =>
-  (value) => {
+/** Every key that a value has must be known and every one that is needed must be there. What is optional and not there costs nothing. */
+const fieldsCheck = (fields: ReadonlyMap<string, Field>): QuickCheck => {
+  const neededCount = [...fields.values()].filter((field) => field.isNeeded).length
+  return (value) => {
     if (!isRecord(value)) return false
-    let right = 0
-    for (const { key, check, needed } of fields) {
-      const one = value[key]
-      if (one === undefined) {
-        if (needed) return false
-      } else if (check(one)) right += 1
-      else return false
+    let there = 0
+    for (const key in value) {
+      const field = fields.get(key)
+      if (field === undefined || !field.check(value[key])) return false
+      if (field.isNeeded) there += 1
     }
-    for (const _key in value) right -= 1
-    return right === 0
+    return there === neededCount
   }
+}
+
+const fieldOf = (part: Part): Field => {
+  const { type, wrapped } = part
+  const isOptional = type === 'optional' && wrapped !== undefined
+  return { check: partCheck(isOptional ? wrapped : part), isNeeded: !isOptional }
+}
 
 const objectCheck = (entries: Readonly<Record<string, Part>>): QuickCheck => {
-  const fields = Object.entries(entries).map(([key, part]): Field => {
-    const isOptional = part.type === 'optional' && part.wrapped !== undefined
-    return { key, check: partCheck(isOptional ? (part.wrapped ?? part) : part), needed: !isOptional }
-  })
   // A default would be filled in, so the value would not come out unchanged.
   const isFilledIn = Object.values(entries).some(
     (part) => part.type === 'optional' && part.default !== undefined,
   )
-  return isFilledIn || Object.hasOwn(entries, '__proto__') ? never : fieldsCheck(fields)
+  if (isFilledIn || Object.hasOwn(entries, '__proto__')) return never
+  return fieldsCheck(new Map(Object.entries(entries).map(([key, part]) => [key, fieldOf(part)])))
 }
 
 /** One of several shapes. Only where all are understood: else one that is not might come first and change the value. */
 const choiceCheck = (options: readonly unknown[]): QuickCheck => {
   const checks = options.map((option) => partCheck(option as Part))
-  return checks.includes(never) ? never : (value) => checks.some((check) => check(value))
+  return checks.includes(never) ? never : checks.reduce(either, never)
 }
 
 const oneOf = (options: readonly unknown[]): QuickCheck => {
@@ -128,14 +136,7 @@ const partCheck = (part: Part): QuickCheck => {
   const [schema, ...actions] = part.pipe
   const checks = [schema === undefined ? never : partCheck(schema), ...actions.map(actionCheck)]
   if (checks.includes(never)) return never
-  const telling = checks.filter((check) => check !== always)
-  const [only] = telling
-  return telling.length === 1 && only !== undefined
-    ? only
-    : (value) => {
-        for (const check of telling) if (!check(value)) return false
-        return true
-      }
+  return checks.reduce(both, always)
 }
 
 /**

@@ -22,36 +22,46 @@ export type ReadEntry =
 export const compareRead = (a: ReadEntry, b: ReadEntry): number =>
   a.atMs - b.atMs || (a.entry.id < b.entry.id ? -1 : a.entry.id > b.entry.id ? 1 : 0)
 
-const lifted = (kind: Kind, entry: Entry): RawBody =>
-  kind.lifts.slice(entry.version - 1).reduce<RawBody>((body, lift) => lift(body), entry.body)
+const lifted = ({ lifts }: Kind, { version, body }: Entry): RawBody =>
+  version > lifts.length ? body : lifts.slice(version - 1).reduce<RawBody>((older, lift) => lift(older), body)
 
 type Reader = { readonly kind: Kind; readonly isSurelyGood: QuickCheck }
 
-/** The kinds of a table with their quick checks, worked out once for each table. */
-const readersByTable = new WeakMap<KindTable, ReadonlyMap<string, Reader>>()
+const readWith = (reader: Reader | undefined, entry: Entry): ReadEntry => {
+  const atMs = atMsOf(entry)
+  if (reader === undefined) return { entry, atMs, type: 'unknownKind' }
+  const { kind, isSurelyGood } = reader
+  const { version } = kind
+  if (entry.version > version) return { entry, atMs, type: 'newerVersion' }
+  const body = lifted(kind, entry)
+  // The casts: the table ties the name of a kind to the schema that has just accepted the body.
+  if (isSurelyGood(body)) {
+    const known = (entry.version === version ? entry : { ...entry, version, body }) as KnownEntry
+    return { entry, atMs, type: 'known', known }
+  }
+  const parsed = v.safeParse(kind.body, body, { abortEarly: true })
+  if (!parsed.success) return { entry, atMs, type: 'badBody', ...issueFacts(parsed.issues[0], 'body') }
+  const known = { ...entry, version, body: parsed.output } as KnownEntry
+  return { entry, atMs, type: 'known', known }
+}
 
-const readersOf = (kinds: KindTable): ReadonlyMap<string, Reader> => {
-  const known = readersByTable.get(kinds)
+/** `readEntry` by one table of kinds. */
+type ReadFunction = (entry: Entry) => ReadEntry
+
+/** How each table of kinds is read, worked out once. */
+const readingByTable = new WeakMap<KindTable, ReadFunction>()
+
+/** How entries are read by a table of kinds: for many entries, quicker than asking `readEntry` each time. */
+export const readingBy = (kinds: KindTable): ReadFunction => {
+  const known = readingByTable.get(kinds)
   if (known !== undefined) return known
   const readers = new Map(
     Object.entries(kinds).map(([name, kind]) => [name, { kind, isSurelyGood: quickCheckOf(kind.body) }]),
   )
-  readersByTable.set(kinds, readers)
-  return readers
+  const reading: ReadFunction = (entry) => readWith(readers.get(entry.kind), entry)
+  readingByTable.set(kinds, reading)
+  return reading
 }
 
 /** Lifts the body of an entry to the version of today and checks it. */
-export const readEntry = (entry: Entry, kinds: KindTable = KINDS): ReadEntry => {
-  const atMs = atMsOf(entry)
-  const reader = readersOf(kinds).get(entry.kind)
-  if (reader === undefined) return { entry, atMs, type: 'unknownKind' }
-  const { kind, isSurelyGood } = reader
-  if (entry.version > kind.version) return { entry, atMs, type: 'newerVersion' }
-  // Both casts: the table ties the name of a kind to the schema that has just accepted the body.
-  if (entry.version === kind.version && isSurelyGood(entry.body))
-    return { entry, atMs, type: 'known', known: entry as KnownEntry }
-  const parsed = v.safeParse(kind.body, lifted(kind, entry), { abortEarly: true })
-  if (!parsed.success) return { entry, atMs, type: 'badBody', ...issueFacts(parsed.issues[0], 'body') }
-  const known = { ...entry, version: kind.version, body: parsed.output } as KnownEntry
-  return { entry, atMs, type: 'known', known }
-}
+export const readEntry = (entry: Entry, kinds: KindTable = KINDS): ReadEntry => readingBy(kinds)(entry)

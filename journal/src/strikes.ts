@@ -7,30 +7,30 @@ export type Strike = {
   readonly reason: string
 }
 
-type StruckEntry = Extract<Extract<ReadEntry, { type: 'known' }>['known'], { kind: 'struck' }>
-type ReadStrike = { readonly read: ReadEntry; readonly strike: StruckEntry }
+type KnownRead = Extract<ReadEntry, { type: 'known' }>
 
-const strikeOf = (read: ReadEntry): ReadStrike | null =>
-  read.type === 'known' && read.known.kind === 'struck' ? { read, strike: read.known } : null
+/** A strike as it was read. */
+export type ReadStrike = KnownRead & { readonly known: Extract<KnownRead['known'], { kind: 'struck' }> }
 
 /** Whether an entry is a strike, so that what it strikes may have to be folded anew. */
-export const isStrike = (read: ReadEntry): boolean => read.type === 'known' && read.known.kind === 'struck'
+export const isStrike = (read: ReadEntry): read is ReadStrike =>
+  read.type === 'known' && read.known.kind === 'struck'
 
 /**
- * Which entries do not count, by id. The latest strike is judged first: a strike that is itself struck by a later one does not stand,
- * and what it struck counts again. A strike strikes another strike only when it comes after it, so two never undo each other.
+ * Which entries do not count, by id, as these strikes say. The latest strike is judged first: a strike that is itself struck by a later one
+ * does not stand, and what it struck counts again. A strike strikes another strike only when it comes after it, so two never undo each other.
  * When several strike one entry, the latest gives the reason.
  */
-export const strikesOf = (entries: readonly ReadEntry[]): ReadonlyMap<string, Strike> => {
-  const strikes = entries.filter(isStrike).flatMap((read) => strikeOf(read) ?? [])
-  const strikeById = new Map(strikes.map((found) => [found.strike.id, found]))
+export const strikesOf = (strikes: readonly ReadStrike[]): ReadonlyMap<string, Strike> => {
+  const strikeById = new Map(strikes.map((strike) => [strike.entry.id, strike]))
   const struck = new Map<string, Strike>()
-  for (const { read, strike } of strikes.toSorted((a, b) => compareRead(b.read, a.read))) {
-    const { entry, reason } = strike.body
+  for (const strike of strikes.toSorted((a, b) => compareRead(b, a))) {
+    const { id } = strike.entry
+    const { entry, reason } = strike.known.body
     const target = strikeById.get(entry)
-    const comesTooEarly = target !== undefined && compareRead(target.read, read) >= 0
-    if (struck.has(strike.id) || comesTooEarly || struck.has(entry)) continue
-    struck.set(entry, { by: strike.id, reason })
+    const comesTooEarly = target !== undefined && compareRead(target, strike) >= 0
+    if (struck.has(id) || comesTooEarly || struck.has(entry)) continue
+    struck.set(entry, { by: id, reason })
   }
   return struck
 }
