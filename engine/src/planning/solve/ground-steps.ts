@@ -21,6 +21,9 @@ export type GroundSteps = {
   readonly stockOfStep: Int8Array
   readonly amount: Int32Array
   readonly leastMin: Int32Array
+  /** By green: the least minutes of all its steps, 0 where one of them can't be done. And of all greens together. */
+  readonly greenMin: Int32Array
+  readonly workMin: number
   /** Least minutes from the finish of a step to that of the green's clearing and of its finishing step; 0 behind them. */
   readonly clearTailMin: Int32Array
   readonly tailMin: Int32Array
@@ -80,6 +83,7 @@ export const groundOfSteps = (problem: Problem, marks: readonly ChainMarks[]): G
     Int32Array.from(
       greens.flatMap((green, index) => tailsTo(problem, green.steps, marks[index]?.[mark] ?? 0)),
     )
+  const greenMin = Int32Array.from(greens, ({ steps }) => steps.reduce((sum, step) => sum + leastOf(step), 0))
   return {
     steps: all.length,
     firstStep,
@@ -94,6 +98,8 @@ export const groundOfSteps = (problem: Problem, marks: readonly ChainMarks[]): G
     isDress: flags((step) => step.operation === 'dress'),
     ...takesOf(greens),
     leastMin: whole(leastOf),
+    greenMin,
+    workMin: greenMin.reduce((sum, minutes) => sum + minutes, 0),
     clearTailMin: tails('clear'),
     tailMin: tails('finish'),
     choiceFirst: firsts(choices.map((list) => list.length)),

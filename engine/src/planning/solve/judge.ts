@@ -13,27 +13,27 @@ export type Judged = {
   fixtureClashes: number
   shutGreenDays: number
   finishMin: number
-  /** Sum of the last finishes of all greens, minutes: what leads the search where the very last gives no slope. */
-  finishSumMin: number
+  /** Sum over the greens of their last finish times their work, square minutes: what leads the search where the very last finish gives no slope. */
+  workedSum: number
 }
 
 const SHED = 0
 
 /** Judges the greens of a schedule, by what they are shut for and when they are done. `stoodMin` is the last finish of what stood before. */
 export const judgeGreens = (run: Run, made: Made, stoodMin: number): Judged => {
-  const { problem } = run.ground
+  const { greenMin, problem } = run.ground
   const judged = {
     unfinishedGreens: problem.excluded.length,
     fixtureClashes: 0,
     shutGreenDays: 0,
     finishMin: stoodMin,
-    finishSumMin: 0,
+    workedSum: 0,
   }
   for (let green = 0; green < made.ends.length; green++) {
     const end = made.ends[green] ?? -1
     if (end < 0) judged.unfinishedGreens++
     else {
-      judged.finishSumMin += end
+      judged.workedSum += end * (greenMin[green] ?? 0)
       if (end > judged.finishMin) judged.finishMin = end
     }
   }

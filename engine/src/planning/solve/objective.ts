@@ -21,18 +21,22 @@ const GUIDE_ROOM = 2 ** 24
 export const leadCost = ({ unfinishedGreens, fixtureClashes, shutGreenDays }: Judged): number =>
   (unfinishedGreens * 256 + fixtureClashes) * 1024 + shutGreenDays
 
+/** Mean finish of the greens, each as heavy as its work of all `workMin`; in parts of a minute. */
+const meanFinish = ({ workedSum }: Judged, workMin: number, parts: number): number =>
+  Math.floor((workedSum * parts) / Math.max(1, workMin))
+
 /**
  * What leads the walk: all that comes before the finish, then the mean finish of the greens and a quarter of the last, in quarters of a minute. The last one alone
- * is a plateau: most exchanges leave it where it is, though they bring a whole day nearer to being spared.
+ * is a plateau: most exchanges leave it where it is, though they bring a whole day nearer to being spared. A green is as heavy as its work: then on one machine no order
+ * is better than another (Smith 1956), and what counts is that no time is lost; with all as heavy as each other short greens would come first, and long ones be left for one day more.
  */
-export const finishGuide = (judged: Judged, greens: number): number =>
-  leadCost(judged) * GUIDE_ROOM +
-  Math.min(GUIDE_ROOM - 1, Math.floor((judged.finishSumMin * 4) / Math.max(1, greens)) + judged.finishMin)
+export const finishGuide = (judged: Judged, workMin: number): number =>
+  leadCost(judged) * GUIDE_ROOM + Math.min(GUIDE_ROOM - 1, meanFinish(judged, workMin, 4) + judged.finishMin)
 
 /** What leads the polishing: all that comes before the finish, then the last finish and a sixteenth of the mean, in sixteenths of a minute. */
-export const polishGuide = (judged: Judged, greens: number): number =>
+export const polishGuide = (judged: Judged, workMin: number): number =>
   leadCost(judged) * GUIDE_ROOM +
-  Math.min(GUIDE_ROOM - 1, judged.finishMin * 16 + Math.floor(judged.finishSumMin / Math.max(1, greens)))
+  Math.min(GUIDE_ROOM - 1, judged.finishMin * 16 + meanFinish(judged, workMin, 1))
 
 /** What leads the walk near another plan: all that comes before the finish, then the cost of moving away from it. */
 export const nearGuide = (judged: Judged, penalty: number): number =>

@@ -109,11 +109,18 @@ describe('a schedule grown on from the one before', () => {
     const made = newMade(run.ground)
     generate(run, made)
     const left = [...made.ends].filter((end) => end < 0).length + problem.excluded.length
-    const { finishSumMin: _, ...judged } = judgeGreens(run, made, 0)
+    const { workedSum, ...judged } = judgeGreens(run, made, 0)
     const { overtimeMin } = judgePeople(run)
-    expect({ ...judged, overtimeMin, travelMin: judgeTravel(run) }).toEqual(
-      scoreOf(problem, decode(run), left),
-    )
+    const tasks = decode(run)
+    expect({ ...judged, overtimeMin, travelMin: judgeTravel(run) }).toEqual(scoreOf(problem, tasks, left))
+    const worked = problem.greens.map(({ steps }, green) => {
+      const finish = Math.max(
+        0,
+        ...tasks.filter((task) => task.green === green).map((task) => task.finishMin),
+      )
+      return finish * steps.reduce((sum, step) => sum + Math.min(...step.minutesByMachine.values()), 0)
+    })
+    expect(workedSum).toBe(worked.reduce((sum, one) => sum + one, 0))
   })
 })
 

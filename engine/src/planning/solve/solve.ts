@@ -108,7 +108,7 @@ const searchSets = (
       onSchedule: (isBest: boolean) =>
         tell(isBest, search.best === null ? null : scoreOfObjective(search.best)),
       best,
-      last: { unfinishedGreens: 0, fixtureClashes: 0, shutGreenDays: 0, finishMin: 0, finishSumMin: 0 },
+      last: { unfinishedGreens: 0, fixtureClashes: 0, shutGreenDays: 0, finishMin: 0, workedSum: 0 },
     }
     searchRecipes(search, orders)
     spent += Math.min(schedules, budget.schedules())

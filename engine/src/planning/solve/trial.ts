@@ -49,7 +49,7 @@ export const judge = (search: Search, guideOf: Guide = finishGuide): number => {
   const judged = judgeGreens(run, made, stood.finishMin)
   search.last = judged
   const penalty = near === undefined ? 0 : near.penalty(decode(run))
-  const guide = near === undefined ? guideOf(judged, run.ground.greens) : nearGuide(judged, penalty)
+  const guide = near === undefined ? guideOf(judged, run.ground.workMin) : nearGuide(judged, penalty)
   // The rest of the objective is only worked out where it can decide.
   const mayBeBest =
     best === null ||
