@@ -1,4 +1,5 @@
 import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js'
+import { fullFormats } from 'ajv-formats/dist/formats.js'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { KIND_NAMES, judgeEntry } from '@swardwright/journal'
 import { dispatch } from './dispatch.ts'
@@ -20,7 +21,8 @@ const run = async (...argv: readonly string[]) => {
 let takes: ValidateFunction
 beforeAll(async () => {
   const schema = JSON.parse((await run('schema')).out)
-  takes = new Ajv2020({ strict: false, validateFormats: false }).compile(schema)
+  // Strict, as it is by itself: an unknown keyword is an error. A format is one that `ajv-formats` knows.
+  takes = new Ajv2020({ formats: fullFormats, strictTuples: false }).compile(schema)
 })
 
 describe('entries from the terminal', () => {

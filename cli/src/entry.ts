@@ -23,8 +23,7 @@ const kindSchema = (name: string, schemaOf: SchemaOf): JsonSchema => {
     throw new BadInput(`there is no kind ${name}; it is one of ${KIND_NAMES.join(', ')}`)
   return {
     title: name,
-    description: kind.meaning,
-    'x-roles': kind.roles,
+    description: `${kind.meaning} May be recorded by ${kind.roles.join(', ')}.`,
     properties: {
       kind: { const: name },
       version: { const: kind.version },
@@ -41,6 +40,16 @@ const journalSchema = (schemaOf: SchemaOf): JsonSchema => ({
   oneOf: KIND_NAMES.map((name) => kindSchema(name, schemaOf)),
 })
 
+/**
+ * A part of a schema in the words of the standard alone, as a strict validator wants it: what is told of a quantity beyond them goes into
+ * its description.
+ */
+const standardWords = (_key: string, part: unknown): unknown => {
+  if (typeof part !== 'object' || part === null || !('x-unit' in part)) return part
+  const { 'x-unit': unit, quantity: _quantity, ...rest }: Record<string, unknown> = { ...part }
+  return unit === '1' ? rest : { ...rest, description: `${String(rest['description'])}, ${String(unit)}` }
+}
+
 const schema: Command = {
   noun: 'entry',
   verb: 'schema',
@@ -49,7 +58,7 @@ const schema: Command = {
   run: async (argv, io) => {
     readOptions(argv, {})
     const server = await import('@swardwright/server')
-    io.out(JSON.stringify(journalSchema(server.jsonSchemaOf), null, 2))
+    io.out(JSON.stringify(journalSchema(server.jsonSchemaOf), standardWords, 2))
     return 0
   },
 }

@@ -68,7 +68,7 @@ export const wholeNumber = (
 ): number | undefined => {
   if (text === undefined) return undefined
   const value = Number(text)
-  if (!Number.isInteger(value) || value < range.min || value > range.max)
+  if (text.trim() === '' || !Number.isInteger(value) || value < range.min || value > range.max)
     throw new BadInput(`--${name} is '${text}'; it must be a whole number from ${range.min} to ${range.max}`)
   return value
 }

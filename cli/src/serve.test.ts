@@ -77,6 +77,7 @@ describe('serve', () => {
 
   it.each([
     [['--port', '70000'], "--port is '70000'; it must be a whole number from 0 to 65535"],
+    [['--port', ''], "--port is ''; it must be a whole number from 0 to 65535"],
     [['--port', 'x'], "--port is 'x'; it must be a whole number from 0 to 65535"],
     [['now'], "unexpected 'now'"],
     [['--weather-url', 'ftp://x'], "--weather-url is 'ftp://x'; it must be a web address"],

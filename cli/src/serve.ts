@@ -1,4 +1,5 @@
 import type { Pair, Provider, RunningServer, StartOptions } from '@swardwright/server'
+import { cantKeepData } from './cant-keep.ts'
 import { tlsErrorWords } from './cert.ts'
 import { BadInput, type Command, type Io } from './command.ts'
 import { databaseAddress, readOptions, wholeNumber } from './options.ts'
@@ -27,8 +28,12 @@ const ADDRESS_WORDS: Readonly<Record<string, (port: number, host: string) => str
   ENOTFOUND: (_port, host) => `there is no machine called ${host}; choose another with --host`,
 }
 
-const codeOf = (error: unknown): string =>
-  error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : ''
+/** Why the address can't be had; empty when something else is wrong: a folder that may not be opened has the code `EACCES` too. */
+const addressCodeOf = (error: unknown, host: string): string => {
+  if (!(error instanceof Error && 'code' in error && 'syscall' in error)) return ''
+  const isOfAddress = error.syscall === 'listen' || ('hostname' in error && error.hostname === host)
+  return isOfAddress && typeof error.code === 'string' ? error.code : ''
+}
 
 /** Resolves at the first of the two signals that ask a program to end. */
 const askedToEnd = (): Promise<void> =>
@@ -85,15 +90,9 @@ const started = async (where: Where, io: Io): Promise<RunningServer> => {
   try {
     return await startServer({ ...where, log: ({ level, message }) => io.err(`${level}: ${message}`) })
   } catch (error) {
-    const words = database === null ? ADDRESS_WORDS[codeOf(error)] : undefined
+    const words = ADDRESS_WORDS[addressCodeOf(error, host)]
     if (words !== undefined) throw new BadInput(words(port, host), { cause: error })
-    const place = database === null ? dataDir : 'that database'
-    throw new BadInput(
-      `can't keep data in ${place}: ${error instanceof Error ? error.message : String(error)}`,
-      {
-        cause: error,
-      },
-    )
+    throw cantKeepData(database === null ? dataDir : 'that database', error)
   }
 }
 

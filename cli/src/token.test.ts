@@ -1,4 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises'
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -42,6 +42,25 @@ describe('access tokens from the terminal', () => {
     expect(await ask()).toBe(401)
     expect((await run('list')).out[0]).toContain('revoked')
     await server.close()
+  })
+
+  it.each(['', '  ', 'two\nlines', 'x'.repeat(121)])(
+    'are not made under the name %j, which no journal could tell',
+    async (name) => {
+      const { code, err } = await run('create', '--role', 'crew', '--name', name)
+      expect([code, err]).toEqual([2, ['--name must be one line of 1 to 120 characters']])
+      expect((await run('list')).out).toEqual([])
+    },
+  )
+
+  it('say in one sentence that a folder can’t be used', async () => {
+    await writeFile(
+      join(dataDir, 'swardwright.sqlite'),
+      'a shopping list, long enough to be no header of a database',
+    )
+    const { code, err } = await run('list')
+    expect(code).toBe(2)
+    expect(err).toEqual([`can't keep data in ${dataDir}: file is not a database`])
   })
 
   it('[J31] stand in the journal of every course: when they were made, and when revoked', async () => {

@@ -1,5 +1,6 @@
 import { ROLES, type Role } from '@swardwright/journal'
 import type { Storage } from '@swardwright/server'
+import { cantKeepData } from './cant-keep.ts'
 import { BadInput, type Command } from './command.ts'
 import { databaseAddress, readOptions, required } from './options.ts'
 
@@ -12,7 +13,9 @@ const withStorage = async <T>(place: Place, work: (storage: Storage) => Promise<
   const { openStorage } = await import('@swardwright/server')
   const database = databaseAddress(place.database)
   const dataDir = database === null ? required('data', place.data) : ''
-  const storage = await openStorage({ dataDir, database, log: () => undefined })
+  const storage = await openStorage({ dataDir, database, log: () => undefined }).catch((error: unknown) => {
+    throw cantKeepData(database === null ? dataDir : 'that database', error)
+  })
   try {
     return await work(storage)
   } finally {
@@ -26,15 +29,22 @@ const roleOf = (text: string): Role => {
   return role
 }
 
+/** The name under which the journals tell of a token; no longer than they take, so that none is made that they can't tell of. */
+const nameOf = (text: string): string => {
+  const name = text.trim()
+  if (/^[^\p{Cc}]{1,120}$/u.test(name)) return name
+  throw new BadInput('--name must be one line of 1 to 120 characters')
+}
+
 const create: Command = {
   noun: 'token',
   verb: 'create',
-  usage: '--data DIR --role manager|deputy|crew|committee [--name N]',
+  usage: '--data DIR|--database postgres://... --role manager|deputy|crew|committee [--name N]',
   summary: 'print a new access token for a script or device; it is shown only this once',
   run: async (argv, io) => {
     const { options } = readOptions(argv, { ...PLACE, role: 'text', name: 'text' })
     const role = roleOf(required('role', options.role))
-    const name = options.name ?? role
+    const name = nameOf(options.name ?? role)
     const { giveToken } = await import('@swardwright/server')
     io.out(await withStorage(options, (storage) => giveToken(storage, { role, name, nowMs: Date.now() })))
     return 0
@@ -44,7 +54,7 @@ const create: Command = {
 const list: Command = {
   noun: 'token',
   verb: 'list',
-  usage: '--data DIR [--json]',
+  usage: '--data DIR|--database postgres://... [--json]',
   summary: 'list access tokens: id, role, name, since when, until when',
   run: async (argv, io) => {
     const { options } = readOptions(argv, { ...PLACE, json: 'flag' })
@@ -63,7 +73,7 @@ const list: Command = {
 const revoke: Command = {
   noun: 'token',
   verb: 'revoke',
-  usage: 'ID --data DIR',
+  usage: 'ID --data DIR|--database postgres://...',
   summary: 'end an access token at once',
   run: async (argv, io) => {
     const { options, words } = readOptions(argv, PLACE, { least: 1, most: 1, names: 'the id of one token' })

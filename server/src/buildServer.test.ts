@@ -45,7 +45,7 @@ describe('the server', () => {
     const broken = await server.ask({ method: 'POST', url: '/api/courses', headers, payload: '{"name":' })
     expect(broken).toMatchObject({
       status: 400,
-      body: { error: { type: 'notJson', message: 'the body is not JSON' } },
+      body: { error: { type: 'notJson', message: 'the body is not JSON, or has a field called __proto__' } },
     })
   })
 

@@ -12,6 +12,7 @@ import { liveHub, type LiveHub } from './liveHub.ts'
 import { handlersOf } from './routes/handlers.ts'
 import { registerRoutes, sendError } from './routes/registrar.ts'
 import { APP_FOLDER, serveApp } from './staticApp.ts'
+import { isStoreFull } from './storage/storeFull.ts'
 import type { Storage } from './storage/storage.ts'
 import type { Pair } from './tls/authority.ts'
 import { USUAL_PATIENCE, type Patience } from './weather/ask.ts'
@@ -50,6 +51,7 @@ export type ServerOptions = {
 
 /** What Fastify itself found wrong with a request, in our words; null when it is a fault of ours. */
 const errorOf = (error: FastifyError): ApiError | null => {
+  if (isStoreFull(error)) return { type: 'storeFull' }
   if (error.statusCode === 429) return { type: 'tooOften' }
   if (error.statusCode === 413) return { type: 'tooLarge', maxBytes: BODY_MAX_BYTES }
   if (error.statusCode === 415) return { type: 'wrongMedia' }
@@ -59,7 +61,7 @@ const errorOf = (error: FastifyError): ApiError | null => {
 const handleErrors = (app: FastifyInstance, log: ServerOptions['log']): void => {
   app.setErrorHandler((error: FastifyError, request, reply) => {
     const known = errorOf(error)
-    if (known === null)
+    if (known === null || known.type === 'storeFull')
       log({ level: 'error', message: `${request.method} ${request.url}: ${error.stack ?? error.message}` })
     return sendError(reply, known ?? { type: 'internal' })
   })

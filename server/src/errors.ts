@@ -37,6 +37,8 @@ export type ApiError =
   | { readonly type: 'wrongMedia' }
   | { readonly type: 'tooLarge'; readonly maxBytes: number }
   | { readonly type: 'tooOften' }
+  | { readonly type: 'tooManyGuesses'; readonly minutes: number }
+  | { readonly type: 'storeFull' }
   | { readonly type: 'internal' }
   | CalculationError
 
@@ -74,7 +76,7 @@ const CATALOGUE: Catalogue = {
     status: 400,
     words: ({ where, field, expected }) => `${where} field ${field} must be ${expected}`,
   },
-  notJson: { status: 400, words: () => 'the body is not JSON' },
+  notJson: { status: 400, words: () => 'the body is not JSON, or has a field called __proto__' },
   wrongCode: { status: 403, words: () => 'this is not the code that the server printed when it started' },
   wrongPassword: { status: 403, words: () => 'name or password is not right' },
   alreadySetUp: { status: 409, words: () => 'the manager’s account is made already; log in with it' },
@@ -117,6 +119,15 @@ const CATALOGUE: Catalogue = {
     words: ({ maxBytes }) => `the body is larger than ${maxBytes / 1_000_000} MB; send it in parts`,
   },
   tooOften: { status: 429, words: () => 'too many requests; wait a minute' },
+  tooManyGuesses: {
+    status: 429,
+    words: ({ minutes }) => `too many wrong guesses; wait ${minutes} minutes, then try again`,
+  },
+  storeFull: {
+    status: 507,
+    words: () =>
+      'the disk of the server is full, and nothing of this request was kept; make room, then try again',
+  },
   internal: {
     status: 500,
     words: () => 'the server failed, and nothing of this request was kept for sure; try again',

@@ -173,7 +173,10 @@ describe('logging in', () => {
         headers: { host: HOST, origin: `http://${HOST}` },
       })
     for (let n = 0; n < FAILURES_MAX; n += 1) expect((await guess('guess', n)).status).toBe(403)
-    expect((await guess(PASSWORD, 99)).status).toBe(429)
+    expect(await guess(PASSWORD, 99)).toMatchObject({
+      status: 429,
+      body: { error: { message: 'too many wrong guesses; wait 15 minutes, then try again' } },
+    })
     nowMs += FORGOTTEN_AFTER_MS
     expect((await guess(PASSWORD, 99)).status).toBe(200)
   })

@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '@swardwright/engine'
 import type { Role } from '@swardwright/journal'
 import { needsSetUp, type Access } from '../access/access.ts'
 import { cookieOf } from '../access/cookie.ts'
+import { FORGOTTEN_AFTER_MS } from '../access/attempts.ts'
 import { PASS_LASTS_S, createPass, findPass, isGood, newAccessId, type PassFor } from '../access/passes.ts'
 import { NO_PASSWORD, hashPassword, isPassword } from '../access/passwords.ts'
 import { isSetUpCode } from '../access/setUpCode.ts'
@@ -44,13 +45,15 @@ const sessionFor = ({ id, role, name }: Pick<AccountRow, 'id' | 'role' | 'name'>
   course: null,
 })
 
+const TOO_MANY_GUESSES = { type: 'tooManyGuesses', minutes: FORGOTTEN_AFTER_MS / 60_000 } as const
+
 /** Guesses of one kind from one address, and of one secret from anywhere, counted together. */
 const guarded = async <T>(
   { attempts }: Context,
   keys: readonly string[],
   work: () => Promise<Result<T, ApiError>>,
 ): Promise<Result<T, ApiError>> => {
-  if (!keys.every((key) => attempts.mayTry(key))) return fail({ type: 'tooOften' })
+  if (!keys.every((key) => attempts.mayTry(key))) return fail(TOO_MANY_GUESSES)
   const result = await work()
   if (!result.ok) for (const key of keys) attempts.failed(key)
   return result
@@ -72,7 +75,7 @@ export const setUp =
     const { storage, clock, attempts } = context
     if (!(await needsSetUp(storage))) return fail({ type: 'alreadySetUp' })
     const key = 'set-up'
-    if (!attempts.mayTry(key)) return fail({ type: 'tooOften' })
+    if (!attempts.mayTry(key)) return fail(TOO_MANY_GUESSES)
     if (access.by !== 'machine' && !isSetUpCode(body.code ?? '', context.setUpCode)) {
       attempts.failed(key)
       return fail({ type: 'wrongCode' })

@@ -88,12 +88,12 @@ describe('a photo', () => {
   it('[J32] is an error when it can’t be kept, not a line that broke', async () => {
     const blobs: Storage['blobs'] = {
       ...storage.blobs,
-      append: () => Promise.reject(new Error('ENOSPC: no space left on device')),
+      append: () => Promise.reject(Object.assign(new Error('no space left'), { code: 'ENOSPC' })),
     }
     const full = await testServer({ storage: { ...storage, blobs } })
     const answer = await full.ask({ method: 'PUT', url: URL_OF, payload: PHOTO })
-    expect(answer).toMatchObject({ status: 500, body: { error: { type: 'internal' } } })
-    expect(full.logged).toHaveLength(1)
+    expect(answer).toMatchObject({ status: 507, body: { error: { type: 'storeFull' } } })
+    expect(full.logged.map(({ level }) => level)).toEqual(['error'])
     await full.close()
   })
 

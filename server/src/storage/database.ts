@@ -34,7 +34,12 @@ export const inTransaction = <T>(database: Database, work: () => T): T => {
     database.exec('COMMIT')
     return result
   } catch (error) {
-    database.exec('ROLLBACK')
+    try {
+      database.exec('ROLLBACK')
+    } catch {
+      // After some errors, a full disk among them, SQLite has undone everything itself: what went wrong first is what to tell.
+      throw error
+    }
     throw error
   }
 }

@@ -6,6 +6,8 @@ import { idOf, noteEntry } from '../testing/entries.ts'
 import { describeStorage } from './acceptance.ts'
 import { openDatabase } from './database.ts'
 import { DATABASE_FILE, sqliteStorage } from './sqlite.ts'
+import { sqliteJournal } from './sqliteJournal.ts'
+import { isStoreFull } from './storeFull.ts'
 import { prepareTables } from './tables.ts'
 
 let root: string
@@ -47,6 +49,33 @@ describe('an SQLite file', () => {
     expect(database.prepare('PRAGMA journal_mode').get()).toEqual({ journal_mode: 'wal' })
     // SQLite's documentation of this pragma: 2 is FULL.
     expect(database.prepare('PRAGMA synchronous').get()).toEqual({ synchronous: 2 })
+    database.close()
+  })
+
+  it('without room keeps nothing of what came, says why, and takes it once there is room', async () => {
+    const database = await openDatabase(join(await newFolder(), DATABASE_FILE))
+    prepareTables(database)
+    const journal = sqliteJournal(database)
+    await journal.addCourse({ id: 'links', name: 'Links' })
+    const receivedAt = '2026-08-10T06:00:00.000Z'
+    const push = () =>
+      journal.append(
+        'links',
+        [1, 2].map((number) => ({
+          entry: noteEntry(number, 'x'.repeat(3000)),
+          receivedAt,
+          sender: 'local',
+          skewMs: null,
+        })),
+        null,
+      )
+    // SQLite's documentation of this pragma: beyond so many pages a write fails with SQLITE_FULL. It can't go below what is there.
+    database.exec('PRAGMA max_page_count = 1')
+    const error: unknown = await push().catch((thrown: unknown) => thrown)
+    expect(error instanceof Error && isStoreFull(error)).toBe(true)
+    expect(await journal.end('links')).toBeNull()
+    database.exec('PRAGMA max_page_count = 100000')
+    expect((await push()).outcomes).toEqual(['stored', 'stored'])
     database.close()
   })
 
