@@ -15,12 +15,16 @@ export const Page = (props: {
   readonly children: ComponentChildren
 }) => {
   const heading = useRef<HTMLHeadingElement>(null)
+  const { pathname } = location
   useEffect(() => {
     document.title = `${props.title} · Swardwright`
+  }, [props.title])
+  useEffect(() => {
     if (document.activeElement === document.body || document.activeElement?.closest('.tabs') !== null)
       heading.current?.focus({ preventScroll: true })
     window.scrollTo(0, 0)
-  }, [props.title])
+    // By the page, not by its heading: the board's is the clock, and must not throw a reader to the top each minute.
+  }, [pathname])
   return (
     <main class="page" id="page">
       <header>
