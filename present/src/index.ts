@@ -33,6 +33,7 @@ export {
 export {
   clock,
   clockOfMinute,
+  clockFrom,
   clockRange,
   dateAt,
   dateRange,
@@ -49,6 +50,7 @@ export {
 export {
   EFFECT_WORDS,
   HAND_LETTER,
+  coveringTodo,
   machineLetters,
   MACHINE_WORDS,
   PLAY_WORDS,
@@ -156,6 +158,8 @@ export {
   situationErrorWords,
 } from './replan-words.ts'
 export { comparePlans, type ComparedRow } from './plan-compare.ts'
+export { TIGHT_MIN } from './board/rows.ts'
+export { comingBack } from './members/coming-back.ts'
 export { membersPage, type MembersPage } from './members/members-page.ts'
 export { MEMBERS_NOT_FOUND, MEMBERS_PAGE_CSS, membersFragment, membersHtml } from './members/members-html.ts'
 export { membersNotice } from './members/green-state.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { MACHINE_TASKS, OPERATIONS } from '@swardwright/engine'
-import { MACHINE_WORDS, machineLetters, taskTodo, TASK_WORDS } from './operation-words.ts'
+import { coveringTodo, MACHINE_WORDS, machineLetters, taskTodo, TASK_WORDS } from './operation-words.ts'
 
 describe('words of the work', () => {
   it('exist for each step a chain may name, each its own', () => {
@@ -22,6 +22,13 @@ describe('words of the work', () => {
     expect(taskTodo({ operation: 'dress', pass: 1, load: 2, loads: 3 })).toBe('dress, load 2 of 3')
     expect(taskTodo({ operation: 'dress', pass: 1, load: 1, loads: 1 })).toBe('dress')
     expect(taskTodo({ operation: 'dress', pass: 1, load: 2 })).toBe('dress, load 2')
+  })
+
+  it('call a covering by one word in a list of steps, where commas part the steps', () => {
+    expect(coveringTodo('scarify', 1)).toBe('scarify')
+    expect(coveringTodo('scarify', 2)).toBe('scarify turned')
+    expect(coveringTodo('dragIn', 2)).toBe('drag in')
+    expect(coveringTodo('load', null)).toBe('load sand')
   })
 })
 

@@ -1,4 +1,4 @@
-import type { Effect, MachineKind, Operation, TaskKind } from '@swardwright/engine'
+import type { Effect, MachineKind, TaskKind } from '@swardwright/engine'
 
 /** How one thing is called. */
 export type TaskWords = {
@@ -31,10 +31,14 @@ export const TASK_WORDS: Readonly<Record<TaskKind, TaskWords>> = {
 }
 
 /** A second or later covering has its own word where the trade has one. */
-const LATER_PASS: Partial<Readonly<Record<Operation, string>>> = {
+const LATER_PASS: Partial<Readonly<Record<TaskKind, string>>> = {
   scarify: 'scarify turned',
   cut: 'cut across',
 }
+
+/** What to do in one covering, as it is said in a list of steps: 'scarify', 'scarify turned'. */
+export const coveringTodo = (operation: TaskKind, pass: number | null): string =>
+  (pass === 2 ? LATER_PASS[operation] : undefined) ?? TASK_WORDS[operation].todo
 
 /** What to do, with the covering or the dresser load where there are several: 'scarify turned', 'dress, load 2 of 3'. */
 export const taskTodo = (task: {
@@ -48,8 +52,8 @@ export const taskTodo = (task: {
   if (operation === 'dress' && load != null && (loads ?? 2) > 1)
     return loads === undefined ? `${word}, load ${load}` : `${word}, load ${load} of ${loads}`
   if (pass == null || pass < 2) return word
-  const turned = pass === 2 && operation in LATER_PASS ? LATER_PASS[operation as Operation] : undefined
-  return turned ?? `${word}, pass ${pass}`
+  const turned = coveringTodo(operation, pass)
+  return turned === word ? `${word}, pass ${pass}` : turned
 }
 
 /** A green's work state, in order. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import {
   clock,
+  clockFrom,
   clockOfMinute,
   clockRange,
   dateAt,
@@ -29,6 +30,13 @@ describe('the clock', () => {
       '23:30 to Tue 11 Aug 00:30',
     )
     expect(clockRange('2026-08-10T07:30:00Z', '2026-08-10T08:00:00Z', 'Europe/London')).toBe('08:30 to 09:00')
+  })
+
+  it('names the day of a clock that is not of the day in hand', () => {
+    expect(clockFrom('2026-08-10', '2026-08-10T06:23:00Z', 'Europe/London')).toBe('07:23')
+    expect(clockFrom('2026-08-10', '2026-08-11T06:23:00Z', 'Europe/London')).toBe('Tue 11 Aug 07:23')
+    // 23:30 in Greenwich is half past midnight of the next day on the course's clock.
+    expect(clockFrom('2026-08-10', '2026-08-10T23:30:00Z', 'Europe/London')).toBe('Tue 11 Aug 00:30')
   })
 
   it('reads minutes of a day, its end too', () => {

@@ -77,11 +77,13 @@ export const dateRange = (from: string, to: string): string => {
 export const dayAndClock = (instant: Instant, timeZone: string): string =>
   `${dayWords(dateAt(instant, timeZone))} ${clock(instant, timeZone)}`
 
+/** The clock at an instant seen from a day, with its own day where that is another: '10:30', 'Tue 11 Aug 10:30'. */
+export const clockFrom = (date: string, instant: Instant, timeZone: string): string =>
+  dateAt(instant, timeZone) === date ? clock(instant, timeZone) : dayAndClock(instant, timeZone)
+
 /** Two instants of one day, '06:30 to 07:15'; the later day is named when it is another. */
 export const clockRange = (from: Instant, to: Instant, timeZone: string): string =>
-  dateAt(from, timeZone) === dateAt(to, timeZone)
-    ? `${clock(from, timeZone)} to ${clock(to, timeZone)}`
-    : `${clock(from, timeZone)} to ${dayAndClock(to, timeZone)}`
+  `${clock(from, timeZone)} to ${clockFrom(dateAt(from, timeZone), to, timeZone)}`
 
 /** A length of time in whole minutes: '25 min', '2 h', '3 h 20 min'. */
 export const durationWords = (minutes: number): string => {

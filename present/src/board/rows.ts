@@ -28,7 +28,7 @@ export const STATE_PX: Readonly<Record<BoardState['state'], number>> = {
 const LETTER_PX = 11
 
 /** A finish with less than this to spare is marked in rust, min. Ours: about the time that one green's last steps take. */
-const TIGHT_MIN = 60
+export const TIGHT_MIN = 60
 
 /** Distance of the line below the middle of its row: letters stand above it. */
 const LINE_BELOW_PX = 6

@@ -18,7 +18,8 @@ export const MEMBERS_WORDS: Readonly<Record<MembersState | 'onTemporary' | 'shut
 export const calledGreen = ({ green }: Pick<GreenState, 'green'>): string =>
   green.hole === null ? green.name : `${green.hole} ${green.name}`
 
-const backWords = ({ back }: GreenState): string => {
+/** When a green is expected back, as a range; open to the late side where growth is too slow to tell. */
+export const backWords = ({ back }: GreenState): string => {
   if (back === null) return ''
   if (back.to === null) return `back after ${dayWords(back.from)}, growth is slow`
   return `back ${dateRange(back.from, back.to)}`

@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks'
-import { clock } from '@swardwright/present'
+import { clockFrom, dateAt } from '@swardwright/present'
 import type { GreenChange } from '../../compute/plan-changes.ts'
+import { today } from '../../state/clock.ts'
 import { greenName, useCourse } from '../../state/course.ts'
 import { markPlanSeen, planNews } from '../../state/plan-seen.ts'
 import { facts } from '../../state/journal.ts'
@@ -11,7 +12,8 @@ const MOST_SHOWN = 4
 const changeWords = ({ green, was, now }: GreenChange, timeZone: string): string => {
   const name = greenName(green)
   if (now === null) return `${name}: ${WORDS.leftOut}`
-  return `${name}: ${clock(now, timeZone)}${was === null ? '' : ` instead of ${clock(was, timeZone)}`}`
+  const at = clockFrom(today.value, now, timeZone)
+  return `${name}: ${at}${was === null ? '' : ` instead of ${clockFrom(dateAt(now, timeZone), was, timeZone)}`}`
 }
 
 /** What the manager has changed since this phone was looked at; a press puts it away. */

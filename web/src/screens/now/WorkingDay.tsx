@@ -1,7 +1,9 @@
 import { MINUTE_MS, type Plan } from '@swardwright/engine'
 import {
   clock,
+  clockFrom,
   counted,
+  coveringTodo,
   dateAt,
   decimal,
   durationWords,
@@ -29,8 +31,6 @@ import { Problems } from './Problems.tsx'
 import { WORDS } from './words.ts'
 import { mayRecord } from '../../state/access.ts'
 
-const SHOWN_STEPS = 4
-
 /** When it rains next, as one line. */
 const DryTill = () => {
   const { timeZone } = useCourse()
@@ -50,19 +50,16 @@ const DryTill = () => {
   )
 }
 
-const stepsLeft = (green: GreenOnDay): string => {
-  const words = [...new Set(green.todo.map((task) => TASK_WORDS[task.operation].todo))]
-  return words.length === 0 ? STATE_WORDS[green.state].needs : listed(words.slice(0, SHOWN_STEPS))
-}
+/** What a green still needs after its next step, all of it, in the order of the work. */
+const afterwards = ({ todo }: GreenOnDay): string =>
+  listed([...new Set(todo.slice(1).map(({ operation, pass }) => coveringTodo(operation, pass)))])
 
-/** Minutes of work left, and when it is finished by the plan. */
-const timeLeft = (green: GreenOnDay, timeZone: string): string => {
-  const leftMs = green.todo.reduce(
+const workLeft = ({ todo }: GreenOnDay): string => {
+  const leftMs = todo.reduce(
     (sum, task) => sum + Date.parse(task.finish) - Math.max(Date.parse(task.start), nowMs.value),
     0,
   )
-  const by = green.finished === null ? '' : `, finished ${clock(green.finished, timeZone)}`
-  return `${durationWords(Math.round(leftMs / MINUTE_MS))} of work left${by}`
+  return `${durationWords(Math.round(leftMs / MINUTE_MS))} of work`
 }
 
 const nextStep = (green: GreenOnDay, timeZone: string): string => {
@@ -79,7 +76,8 @@ const brokenOff = (green: GreenOnDay): string => {
   return steps.length === 0 ? '' : `${WORDS.isBrokenOff}: ${listed([...new Set(steps)])}`
 }
 
-const Unfinished = ({ greens }: { readonly greens: readonly GreenOnDay[] }) => {
+const Unfinished = (props: { readonly greens: readonly GreenOnDay[]; readonly date: string }) => {
+  const { greens, date } = props
   const { timeZone } = useCourse()
   return (
     <ul class="rows">
@@ -88,6 +86,11 @@ const Unfinished = ({ greens }: { readonly greens: readonly GreenOnDay[] }) => {
           <div class="line">
             <span class={`state ${green.state}`}>{STATE_WORDS[green.state].word}</span>
             <span class="name">{greenName(green.green)}</span>
+            {green.finished === null ? null : (
+              <span class="rest">
+                {WORDS.finishedBy} {clockFrom(date, green.finished, timeZone)}
+              </span>
+            )}
             <span class="needs">
               {brokenOff(green) === '' ? null : (
                 <>
@@ -95,7 +98,8 @@ const Unfinished = ({ greens }: { readonly greens: readonly GreenOnDay[] }) => {
                 </>
               )}
               <b>{nextStep(green, timeZone)}</b>
-              {green.todo.length === 0 ? '' : `; needs ${stepsLeft(green)}; ${timeLeft(green, timeZone)}`}
+              {afterwards(green) === '' ? null : `, then ${afterwards(green)}`}
+              {green.todo.length === 0 ? '' : `; ${workLeft(green)}`}
             </span>
           </div>
         </li>
@@ -136,7 +140,7 @@ const Pace = (props: {
         <b>{done}</b> of {counted(greens.length, 'green', 'greens')} finished, {due} by the plan.{' '}
         {is === null
           ? ''
-          : `Last finish ${clock(is, timeZone)}${byMin === 0 ? ', as planned' : `, ${durationWords(Math.abs(byMin))} ${byMin > 0 ? 'later' : 'sooner'}`}.`}
+          : `Last finish ${clockFrom(date, is, timeZone)}${byMin === 0 ? ', as planned' : `, ${durationWords(Math.abs(byMin))} ${byMin > 0 ? 'later' : 'sooner'}`}.`}
       </p>
       {made === null || made.paces.length === 0 ? null : (
         <ul>
@@ -189,7 +193,7 @@ export const WorkingDay = ({ date }: { readonly date: string }) => {
           <NextGreen />
           <DayMoved />
           <Part title={WORDS.unfinished}>
-            {open.length === 0 ? <p>{WORDS.allFinished}</p> : <Unfinished greens={open} />}
+            {open.length === 0 ? <p>{WORDS.allFinished}</p> : <Unfinished greens={open} date={date} />}
           </Part>
         </div>
         <div class="stack">

@@ -1,5 +1,5 @@
 import type { Plan } from '@swardwright/engine'
-import { clock, dateAt, dayHeading, type Instant } from '@swardwright/present'
+import { clock, clockFrom, dateAt, dayHeading } from '@swardwright/present'
 import { greenName, useCourse } from '../../state/course.ts'
 import { WORDS } from './words.ts'
 
@@ -13,7 +13,6 @@ const openedOn = (plan: Plan, date: string, timeZone: string) =>
 /** One day in order, with its last safe start. */
 export const DayOrder = ({ plan, day }: { readonly plan: Plan; readonly day: Day }) => {
   const { timeZone } = useCourse()
-  const time = (at: Instant | null) => (at === null ? '–' : clock(at, timeZone))
   const openings = openedOn(plan, day.date, timeZone)
   if (openings.length === 0) return null
   return (
@@ -39,11 +38,13 @@ export const DayOrder = ({ plan, day }: { readonly plan: Plan; readonly day: Day
         <tbody>
           {openings.map((opening) => (
             <tr key={opening.green}>
-              <td>{time(opening.opened)}</td>
+              <td>{clock(opening.opened, timeZone)}</td>
               <th scope="row">
                 <a href={`/green/${encodeURIComponent(opening.green)}`}>{greenName(opening.green)}</a>
               </th>
-              <td class="number">{time(opening.finished)}</td>
+              <td class="number">
+                {opening.finished === null ? '–' : clockFrom(day.date, opening.finished, timeZone)}
+              </td>
             </tr>
           ))}
         </tbody>
