@@ -13,6 +13,7 @@ import {
 import { course, plan } from '../fixtures/two-greens.ts'
 import type { MembersInput } from './green-state.ts'
 import { MEMBERS_NOT_FOUND, membersHtml } from './members-html.ts'
+import { comingBack } from './coming-back.ts'
 import { membersPage } from './members-page.ts'
 
 /** Both greens: <Dell> (hole 1) on 11 August from 05:20 to 14:00, the practice green on the 12th. Summer time is an hour ahead of UTC. */
@@ -52,12 +53,13 @@ const entryOf = ([kind, body, at]: Told, index: number): Entry => ({
 
 const SETTLED: Told = ['planSettled', { plan: settled }, '2026-08-09T18:00:00+01:00']
 
-/** The page at a moment, from what was told. No weather is known: back in 7 to 14 days. */
-const at = (moment: string, ...told: readonly Told[]) => {
+/** What is known at a moment, from what was told. No weather is known: back in 7 to 14 days. */
+const inputAt = (moment: string, told: readonly Told[]): MembersInput => {
   const { facts } = fold(initialState, told.map(entryOf))
-  const input: MembersInput = { course, facts, weather: null, nowMs: Date.parse(moment) }
-  return membersPage(input)
+  return { course, facts, weather: null, nowMs: Date.parse(moment) }
 }
+
+const at = (moment: string, ...told: readonly Told[]) => membersPage(inputAt(moment, told))
 
 const words = (page: ReturnType<typeof membersPage>) =>
   page.greens.map(({ called, word, told }) => [called, word, told])
@@ -185,6 +187,55 @@ describe('the members’ page', () => {
       expect(`${html}${JSON.stringify(page)}`).not.toContain(name)
     expect(html).toContain('&lt;Dell&gt;')
     expect(html).not.toMatch(/<script|<Dell>/u)
+  })
+})
+
+describe('the greens after the work', () => {
+  const back = (moment: string, ...told: readonly Told[]) => comingBack(inputAt(moment, told))
+
+  it('says in one text for the secretary when the first and the last are expected back', () => {
+    // 11 August + 7 = 18, + 14 = 25; 12 August + 7 = 19, + 14 = 26.
+    expect(back('2026-08-13T09:00:00+01:00', SETTLED).text).toBe(
+      '2 greens recovering. The first is expected back from Tue 18 Aug, the last by Wed 26 Aug.',
+    )
+    expect(back('2026-08-18T09:00:00+01:00', SETTLED).text).toBe(
+      '2 greens recovering. The first may be back any day, the last by Wed 26 Aug.',
+    )
+  })
+
+  it('says one range where one green is waited for, and none once all are back', () => {
+    const again: Told = ['playChanged', { green: 'g1', play: 'inPlay' }, '2026-08-20T08:00:00+01:00']
+    expect(back('2026-08-20T09:00:00+01:00', SETTLED, again).text).toBe(
+      '1 green recovering and 1 in play. Expected back 19 to 26 Aug.',
+    )
+    expect(back('2026-08-27T09:00:00+01:00', SETTLED).text).toBe('All greens are in play.')
+  })
+
+  it('tells each green with its day and its range, and says of one that the diary leaves open that it is not finished', () => {
+    const done: Told = ['greenFinished', { green: 'g1' }, '2026-08-11T14:00:00+01:00']
+    const step: Told = [
+      'taskFinished',
+      { green: 'g1', operation: 'core', pass: 1 },
+      '2026-08-12T07:00:00+01:00',
+    ]
+    expect(back('2026-08-13T09:00:00+01:00', SETTLED, done, step).greens).toEqual([
+      {
+        id: 'g1',
+        called: '1 <Dell>',
+        state: 'recovering',
+        word: 'Recovering',
+        finished: '2026-08-11',
+        back: 'back 18 to 25 Aug',
+      },
+      {
+        id: 'g2',
+        called: 'Practice',
+        state: 'putOff',
+        word: 'Not finished',
+        finished: null,
+        back: '',
+      },
+    ])
   })
 })
 

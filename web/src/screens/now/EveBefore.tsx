@@ -4,9 +4,10 @@ import {
   durationWords,
   planNames,
   quantityWords,
+  TIGHT_MIN,
   violationSentence,
 } from '@swardwright/present'
-import type { Course, Plan } from '@swardwright/engine'
+import type { Course, Plan, Violation } from '@swardwright/engine'
 import { goOrHold, type GoOrHold } from '../../compute/go-or-hold.ts'
 import { Fact } from '../../parts/Figure.tsx'
 import { Part } from '../../parts/Page.tsx'
@@ -19,26 +20,32 @@ import { DayOrder } from '../plan/OrderOfGreens.tsx'
 import { PostsByPart } from './PostsByPart.tsx'
 import { WORDS } from './words.ts'
 
+type Reason = { readonly words: string; readonly isTight?: boolean }
+
+/** By when all is finished, and how long before the rain. */
+const finishReason = (day: GoOrHold, at: (instant: string) => string): Reason | null => {
+  if (day.finish === null) return null
+  const by = `${counted(day.greens, 'green', 'greens')} finished by ${at(day.finish)}`
+  if (day.spareMin === null) return { words: `${by}.` }
+  const isTight = day.spareMin < TIGHT_MIN
+  return {
+    words: `${by}, ${isTight ? 'only ' : ''}${durationWords(day.spareMin)} before the rain.`,
+    isTight,
+  }
+}
+
 /** The reasons, each with its hour. */
-const reasons = (day: GoOrHold, course: Course, plan: Plan): readonly string[] => {
-  const { timeZone } = course
-  const at = (instant: string) => clock(instant, timeZone)
-  if (day.greens === 0) return [WORDS.nothingOpened]
-  if (day.broken.length > 0)
-    return day.broken.slice(0, 3).map((one) => violationSentence(one, planNames(course, plan)))
+const reasons = (day: GoOrHold, course: Course, plan: Plan): readonly Reason[] => {
+  const at = (instant: string) => clock(instant, course.timeZone)
+  const finish = finishReason(day, at)
+  const sentence = (one: Violation): string => violationSentence(one, planNames(course, plan))
+  if (day.greens === 0) return [{ words: WORDS.nothingOpened }]
+  if (day.broken.length > 0) return day.broken.slice(0, 3).map((one) => ({ words: sentence(one) }))
   return [
-    ...day.asPinned
-      .slice(0, 3)
-      .map((one) => `${WORDS.asPinned} ${violationSentence(one, planNames(course, plan))}`),
-    day.rainFrom === null ? WORDS.dry : `Dry until ${at(day.rainFrom)}.`,
-    ...(day.finish === null
-      ? []
-      : [
-          day.spareMin === null
-            ? `${counted(day.greens, 'green', 'greens')} finished by ${at(day.finish)}.`
-            : `${counted(day.greens, 'green', 'greens')} finished by ${at(day.finish)}, ${durationWords(day.spareMin)} before the rain.`,
-        ]),
-    ...(day.start === null ? [] : [`First work ${at(day.start)}.`]),
+    ...day.asPinned.slice(0, 3).map((one) => ({ words: `${WORDS.asPinned} ${sentence(one)}` })),
+    { words: day.rainFrom === null ? WORDS.dry : `Dry until ${at(day.rainFrom)}.` },
+    ...(finish === null ? [] : [finish]),
+    ...(day.start === null ? [] : [{ words: `First work ${at(day.start)}.` }]),
   ]
 }
 
@@ -64,8 +71,10 @@ const Verdict = ({ day, plan }: { readonly day: GoOrHold; readonly plan: Plan })
       <p class={`strike ${day.go ? 'leaf' : 'rust'}`}>{day.go ? WORDS.go : WORDS.hold}</p>
       <div class="tight">
         <ul class="reasons">
-          {reasons(day, course, plan).map((reason) => (
-            <li key={reason}>{reason}</li>
+          {reasons(day, course, plan).map(({ words, isTight }) => (
+            <li key={words} class={isTight === true ? 'ochre' : undefined}>
+              {words}
+            </li>
           ))}
         </ul>
         {draft.value === null ? null : (

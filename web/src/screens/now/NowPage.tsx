@@ -1,46 +1,62 @@
+import type { ComponentChildren } from 'preact'
 import { clock, dayHeading } from '@swardwright/present'
+import { later } from '../../parts/later.tsx'
 import { Page } from '../../parts/Page.tsx'
 import { nowMs, today } from '../../state/clock.ts'
 import { useCourse } from '../../state/course.ts'
 import { moment } from '../../state/moment.ts'
+import { planning, shownPlan } from '../../state/plan.ts'
 import { PlanningNow } from '../plan/PlanningNow.tsx'
-import { AfterWork } from './AfterWork.tsx'
 import { Ahead } from './Ahead.tsx'
 import { EveBefore } from './EveBefore.tsx'
+import { HeldClock } from './HeldClock.tsx'
 import { WorkingDay } from './WorkingDay.tsx'
 import { WORDS } from './words.ts'
 
-/** The page that opens first: the moment that applies now, readable in ten seconds. */
-export const NowPage = () => {
-  const { timeZone } = useCourse()
+const AfterWork = later(async () => (await import('./AfterWork.tsx')).AfterWork)
+
+type Shown = { readonly title: string; readonly over: string; readonly content: ComponentChildren }
+
+const shownNow = (timeZone: string): Shown => {
   const now = moment.value
   const over = `${dayHeading(today.value)}, ${clock(nowMs.value, timeZone)}`
   switch (now.kind) {
     case 'eve':
-      return (
-        <Page title={dayHeading(now.date)} over={`Now ${over}`}>
-          <EveBefore date={now.date} />
-        </Page>
-      )
+      return { title: dayHeading(now.date), over: `Now ${over}`, content: <EveBefore date={now.date} /> }
     case 'day':
-      return (
-        <Page title={clock(nowMs.value, timeZone)} over={dayHeading(now.date)}>
-          <WorkingDay date={now.date} />
-        </Page>
-      )
+      return {
+        title: clock(nowMs.value, timeZone),
+        over: dayHeading(now.date),
+        content: <WorkingDay date={now.date} />,
+      }
     case 'after':
-      return (
-        <Page title={WORDS.after} over={over}>
-          <AfterWork />
-        </Page>
-      )
+      return { title: WORDS.after, over, content: <AfterWork /> }
     case 'ahead':
-      break
+      // Until the first plan is made nobody knows which moment it is.
+      return shownPlan.value === null && planning.value !== null
+        ? { title: WORDS.now, over, content: <PlanningNow /> }
+        : {
+            title: WORDS.ahead,
+            over,
+            content: (
+              <>
+                <PlanningNow />
+                <Ahead />
+              </>
+            ),
+          }
   }
+}
+
+/** The page that opens first: the moment that applies now, readable in ten seconds. */
+export const NowPage = () => {
+  const { title, over, content } = shownNow(useCourse().timeZone)
   return (
-    <Page title={WORDS.ahead} over={over}>
-      <PlanningNow />
-      <Ahead />
+    <Page title={title} over={over}>
+      <div class="stack">
+        <HeldClock />
+        {content}
+      </div>
     </Page>
   )
 }

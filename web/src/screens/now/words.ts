@@ -1,5 +1,9 @@
 /** Words of the page ‘Now’. */
 export const WORDS = {
+  now: 'Now',
+  held: 'The clock of this course is held here, to try things out.',
+  ownCourse: 'Make a course of your own',
+  setClock: 'set the clock',
   ahead: 'Before the work',
   aheadLead: 'Sand: what it takes, what is there, what to order.',
   noPrescription:
@@ -30,6 +34,7 @@ export const WORDS = {
   unfinished: 'Unfinished greens',
   allFinished: 'No green lies open.',
   finished: 'finished',
+  finishedBy: 'done by',
   itRains: 'it rains',
   since: 'since',
   sayFinished: 'nothing more is planned; say when it is finished',
@@ -73,7 +78,8 @@ export const WORDS = {
   paper: 'Type in a paper sheet',
   crewPage: 'The crew’s page',
   after: 'After the work',
-  afterLead: 'All that was planned is behind you. Watch the greens come back.',
+  forSecretary: 'For the secretary',
+  greens: 'Greens in playing order',
 } as const
 
 /** How a green stands when the rain of the bail-out comes. */

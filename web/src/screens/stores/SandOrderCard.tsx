@@ -1,6 +1,6 @@
 import { counted, dayWords, decimal, figureOf, quantityWords, unitMark } from '@swardwright/present'
-import { useState } from 'preact/hooks'
 import type { SandOrder } from '../../compute/sand-order.ts'
+import { CopyText } from '../../parts/CopyText.tsx'
 import { Fact, Figure } from '../../parts/Figure.tsx'
 import { sandBand } from '../../parts/quantity-words.ts'
 import { units } from '../../state/course.ts'
@@ -12,25 +12,6 @@ const tonnes = (massT: number): string => quantityWords('sand', massT, units.val
 /** The sentence for the merchant. */
 export const orderText = (order: SandOrder, clubName: string, byDate: string): string =>
   `${clubName}: please deliver ${decimal(order.lorriesLikely * order.store.lorryT, 1)} t of ${WORDS.kinds[order.store.kind]} top-dressing sand (${counted(order.lorriesLikely, 'lorry', 'lorries')} of ${decimal(order.store.lorryT, 1)} t), to be in our bay by ${dayWords(byDate)}. The bay takes ${decimal(order.roomT, 1)} t at once.`
-
-const CopyText = ({ text }: { readonly text: string }) => {
-  const [copied, setCopied] = useState(false)
-  return (
-    <div class="tight">
-      <p class="letter">{text}</p>
-      {/* Over plain http the browser has no clipboard; the text then stays to be marked by hand. */}
-      {'clipboard' in navigator ? (
-        <button
-          type="button"
-          class="thin"
-          onClick={() => void navigator.clipboard.writeText(text).then(() => setCopied(true))}
-        >
-          {copied ? WORDS.copied : WORDS.copy}
-        </button>
-      ) : null}
-    </div>
-  )
-}
 
 /** One kind of sand: low, likely, high against the bay and whole lorry loads. */
 export const SandOrderCard = (props: {

@@ -26,8 +26,6 @@ export const WORDS = {
   maybe: 'The likely amount is covered; the high one is not.',
   room: 'Room in the bay now',
   by: 'In the bay by',
-  copy: 'Copy the text',
-  copied: 'Copied',
   facts: 'Stock, bay and deliveries',
   tines: 'Tine sets',
   tinesLead:
