@@ -47,6 +47,23 @@ describe('a strip of hours', () => {
     ])
   })
 
+  it('names each pattern where there is room for its word, one word a stretch', () => {
+    const words = (changes: Partial<HourStripInput>): readonly string[] =>
+      [...toSvgString(hourStrip({ ...input, ...changes })).matchAll(/>(dark|dew|frost)</gu)].map(
+        ([, word]) => word ?? '',
+      )
+    const hours = [
+      hour('06:00', { isDew: true }),
+      hour('07:00', { isDew: true }),
+      hour('08:00', { isDew: true, isFrost: true }),
+    ]
+    const dark = [{ fromMs: at('06:00'), toMs: at('07:00') }]
+    // Each word stands twice: its halo, then itself.
+    expect(words({ hours, dark }).toSorted()).toEqual(['dark', 'dark', 'dew', 'dew', 'frost', 'frost'])
+    // 5 px an hour leave no room.
+    expect(words({ hours, dark, widthPx: 121 })).toEqual([])
+  })
+
   it('shows when an operation can be worked, to scale', () => {
     const [row] = partsOf(hourStrip(input), 'workable')
     expect(row?.attributes['aria-label']).toBe('dragging in: 07:00 to 08:00')

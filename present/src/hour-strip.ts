@@ -8,6 +8,7 @@ import { TASK_WORDS } from './operation-words.ts'
 import { patternDefinitions, patternFill } from './patterns.ts'
 import { scatteredOnLine } from './scatter.ts'
 import type { SkyHour } from './sky-hours.ts'
+import { textWidthPx } from './text-fit.ts'
 import { clock } from './times.ts'
 import { paint } from './tokens.ts'
 import { figureOf, quantityWords } from './units.ts'
@@ -224,6 +225,46 @@ const darkDrawing = (input: HourStripInput, strip: Strip): readonly Drawing[] =>
     ),
   )
 
+/** Size of the words over a band, px. */
+const BAND_WORD_PX = 12
+
+/** Stretches of hours of one kind, as spans. */
+const stretchesOf = (hours: readonly SkyHour[], isIt: (hour: SkyHour) => boolean): readonly BoardSpan[] => {
+  const spans: BoardSpan[] = []
+  for (const { startMs } of hours.filter(isIt)) {
+    const [last, toMs] = [spans.at(-1), startMs + HOUR_MS]
+    if (last !== undefined && last.toMs === startMs) spans[spans.length - 1] = { ...last, toMs }
+    else spans.push({ fromMs: startMs, toMs })
+  }
+  return spans
+}
+
+/** What a pattern means, over each band that is wide enough for its word. */
+const bandWords = (input: HourStripInput, strip: Strip): readonly Drawing[] => {
+  const dewY = SKY_TOP_PX + SKY_PX - 25
+  const bands = [
+    { word: 'dark', y: SKY_TOP_PX + 15, ink: paint('dusk'), spans: input.dark },
+    {
+      word: 'dew',
+      y: dewY,
+      ink: paint('dew'),
+      spans: stretchesOf(input.hours, ({ isDew, isFrost }) => isDew && !isFrost),
+    },
+    { word: 'frost', y: dewY, ink: paint('ink'), spans: stretchesOf(input.hours, ({ isFrost }) => isFrost) },
+  ]
+  return bands.flatMap(({ word, y, ink, spans }) =>
+    spans
+      .map(({ fromMs, toMs }) => ({ from: strip.xPx(fromMs), to: strip.xPx(toMs) }))
+      .filter(({ from, to }) => to - from >= textWidthPx(word, BAND_WORD_PX))
+      .map(({ from, to }) =>
+        haloText(
+          { x: (from + to) / 2, y, 'font-size': BAND_WORD_PX, 'text-anchor': 'middle', fill: ink },
+          word,
+        ),
+      ),
+  )
+}
+
 const nowLine = (input: HourStripInput, strip: Strip, bottomPx: number): Drawing | null => {
   const last = input.hours.at(-1)
   if (input.nowMs === undefined || last === undefined) return null
@@ -258,6 +299,7 @@ export const hourStrip = (input: HourStripInput): Drawing => {
     ...darkDrawing(input, strip),
     ...input.hours.map((hour) => hourDrawing(hour, input, strip)),
     ...rainFigures(input, strip),
+    ...bandWords(input, strip),
     draw('path', {
       d: `M${coordinate(strip.leftPx)} ${ground}H${coordinate(input.widthPx - RIGHT_PX)}${ticks}`,
       stroke: paint('ink'),

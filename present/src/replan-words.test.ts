@@ -5,9 +5,16 @@ import {
   type CaughtGreen,
   type FactProblem,
   type PlanChange,
+  type Replanned,
 } from '@swardwright/engine'
 import { describe, expect, it } from 'vitest'
-import { bailWord, caughtSentence, changeSentence, situationErrorWords } from './replan-words.ts'
+import {
+  bailWord,
+  caughtSentence,
+  changeSentence,
+  costSentence,
+  situationErrorWords,
+} from './replan-words.ts'
 
 const read = readCourse(readFileSync(new URL('../../examples/demo-course.geojson', import.meta.url), 'utf8'))
 if (!read.ok) throw new Error('the demo course does not read')
@@ -96,6 +103,35 @@ describe('a change of a plan made again', () => {
     const sentence = changeSentence({ kind: 'greenLeftOut', green: 'g02', from: FROM, because }, course)
     expect(sentence).toMatch(/, because [a-z ]{8,}\.$/u)
     expect(sentence).not.toMatch(/[a-z][A-Z]|undefined/u)
+  })
+})
+
+describe('what a plan made again costs', () => {
+  const NOTHING: Replanned['cost'] = {
+    tasksMoved: 0,
+    minutesMoved: 0,
+    points: 0,
+    greensPutOff: 0,
+    greensLeftOut: 0,
+    greensCaught: 0,
+    finishLaterMin: 0,
+    moreOvertimeMin: 0,
+    moreShutGreenDays: 0,
+    moreFixtureClashes: 0,
+  }
+
+  it('names what it costs, and leaves out what it costs nothing of', () => {
+    expect(costSentence(NOTHING)).toBe('The last finish is no later.')
+    expect(
+      costSentence({ ...NOTHING, tasksMoved: 25, greensPutOff: 1, finishLaterMin: 90, moreOvertimeMin: -85 }),
+    ).toBe(
+      '25 steps go to other hands; 1 green is put off; the last finish is 1 h 30 min later; 1 h 25 min less overtime.',
+    )
+    // A green that finds a place again is told among the changes.
+    expect(costSentence({ ...NOTHING, greensLeftOut: -1 })).toBe('The last finish is no later.')
+    expect(costSentence({ ...NOTHING, greensLeftOut: 2 })).toBe(
+      '2 greens are left out; the last finish is no later.',
+    )
   })
 })
 

@@ -144,6 +144,18 @@ export const caughtSentence = (caught: CaughtGreen, course: Course): string => {
 const more = (minutes: number, later: string, sooner: string): string =>
   minutes === 0 ? `no ${later}` : `${durationWords(Math.abs(minutes))} ${minutes > 0 ? later : sooner}`
 
+/** What a plan made again costs, in one sentence; what it costs nothing of is not named. */
+export const costSentence = (cost: Replanned['cost']): string => {
+  const what = [
+    ...(cost.tasksMoved === 0 ? [] : [`${counted(cost.tasksMoved, 'step goes', 'steps go')} to other hands`]),
+    ...(cost.greensPutOff === 0 ? [] : [`${counted(cost.greensPutOff, 'green is', 'greens are')} put off`]),
+    ...(cost.greensLeftOut <= 0 ? [] : [`${counted(cost.greensLeftOut, 'green is', 'greens are')} left out`]),
+    `the last finish is ${more(cost.finishLaterMin, 'later', 'sooner')}`,
+    ...(cost.moreOvertimeMin === 0 ? [] : [more(cost.moreOvertimeMin, 'more overtime', 'less overtime')]),
+  ]
+  return `${begun(what.join('; '))}.`
+}
+
 /** A plan made again as text to read: what it costs, what is caught, what has changed. */
 export const replanSummary = (replanned: Replanned, course: Course): string => {
   const { changes, caught, cost, paces, unchanged } = replanned
@@ -155,9 +167,7 @@ export const replanSummary = (replanned: Replanned, course: Course): string => {
   const shown = changes.filter(isShown)
   const later = changes.length - shown.length
   return [
-    changes.length === 0
-      ? 'Nothing changes.'
-      : `${counted(cost.tasksMoved, 'step goes', 'steps go')} to other hands; ${counted(cost.greensPutOff, 'green is', 'greens are')} put off, ${counted(cost.greensLeftOut, 'green', 'greens')} left out; the last finish is ${more(cost.finishLaterMin, 'later', 'sooner')}, ${more(cost.moreOvertimeMin, 'more overtime', 'less overtime')}.`,
+    changes.length === 0 ? 'Nothing changes.' : costSentence(cost),
     ...caught.map((one) => caughtSentence(one, course)),
     ...shown.map((change) => changeSentence(change, course)),
     ...pinRiskSentences(replanned.plan, planNames(course, replanned.plan)).map(

@@ -1,5 +1,13 @@
 import { isoWithOffset, MINUTE_MS, type Plan, type PlanTask } from '@swardwright/engine'
-import { boardFromPlan, boardHours, boardKey, boardNames, boardSheet, dateAt } from '@swardwright/present'
+import {
+  boardFromPlan,
+  boardHours,
+  boardKey,
+  boardNames,
+  boardSheet,
+  dateAt,
+  machineLetters,
+} from '@swardwright/present'
 import { useMemo, useState } from 'preact/hooks'
 import { workDays } from '../../compute/moment.ts'
 import { DrawingView, type Touched } from '../../parts/DrawingView.tsx'
@@ -130,6 +138,24 @@ const HoursOf = (props: Day & Handled & { readonly now: number | undefined }) =>
   )
 }
 
+/** What the letters over the lines stand for: the machines that the plan uses. */
+const Letters = ({ plan }: { readonly plan: Plan }) => {
+  const { machines } = useCourse()
+  const letters = machineLetters(machines)
+  const used = new Set(plan.tasks.map(({ machine }) => machine))
+  return (
+    <ul class="row small">
+      {machines
+        .filter(({ id }) => used.has(id))
+        .map(({ id, name }) => (
+          <li key={id}>
+            <b>{letters.get(id)}</b> {name}
+          </li>
+        ))}
+    </ul>
+  )
+}
+
 /** The board: greens down, hours across, day by day. Names stay in sight while the hours scroll. */
 export const Board = ({ plan }: { readonly plan: Plan }) => {
   const { timeZone } = useCourse()
@@ -141,8 +167,9 @@ export const Board = ({ plan }: { readonly plan: Plan }) => {
   const dates = useMemo(() => workDays(plan, timeZone).map(({ date }) => date), [plan, timeZone])
   const handled: Handled = {
     onTouch: (touched) => {
-      setTold(touched.words)
-      setPressed(touched.part === 'task' ? taskOf(touched.id) : null)
+      const one = touched.part === 'task' ? taskOf(touched.id) : null
+      setPressed(one)
+      setTold(one === null ? touched.words : null)
     },
     onDrop: (touched, minutes) => {
       setPressed(taskOf(touched.id))
@@ -151,7 +178,10 @@ export const Board = ({ plan }: { readonly plan: Plan }) => {
   }
   return (
     <div class="stack">
-      <DrawingView drawing={KEY} class="natural" />
+      <div class="tight">
+        <DrawingView drawing={KEY} class="natural" />
+        <Letters plan={plan} />
+      </div>
       <div class="board no-print">
         <Names plan={plan} />
         <div class="scroll-x" tabIndex={0} role="region" aria-label="Greens by the hour">

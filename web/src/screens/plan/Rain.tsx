@@ -118,7 +118,7 @@ export const Rain = () => {
           onValue={setChosen}
         />
         <div class="tight" role="group" aria-label={WORDS.move}>
-          <div class="row">
+          <div class="four">
             {MOVES.map(([hours, word]) => (
               <button
                 key={hours}

@@ -10,8 +10,10 @@ import {
 import {
   clock,
   clockOfMinute,
+  clockRange,
   dateAt,
   dayWords,
+  listed,
   pinRiskSentences,
   planNames,
   taskTodo,
@@ -48,16 +50,18 @@ const Elsewhere = (props: { readonly plan: Plan; readonly green: string; readonl
     return isoWithOffset(instantOf(date, hours * 60 + minutes, timeZone), timeZone)
   }
   return (
-    <div class="fields">
-      <Select
-        label={WORDS.pinDay}
-        value={date}
-        options={[...new Set([local.date, ...days])]
-          .sort()
-          .map((value) => ({ value, label: dayWords(value) }))}
-        onValue={setDate}
-      />
-      <TextField label={WORDS.pinTime} type="time" value={time} onValue={setTime} />
+    <div class="stack fold-body">
+      <div class="fields">
+        <Select
+          label={WORDS.pinDay}
+          value={date}
+          options={[...new Set([local.date, ...days])]
+            .sort()
+            .map((value) => ({ value, label: dayWords(value) }))}
+          onValue={setDate}
+        />
+        <TextField label={WORDS.pinTime} type="time" value={time} onValue={setTime} />
+      </div>
       <div class="row">
         <button type="button" disabled={pinning.value} onClick={() => void pinGreen(props.green, date, at())}>
           {WORDS.pinThere}
@@ -149,18 +153,24 @@ export const TaskPanel = (props: {
   const sentences = told === null || told.task !== task.id ? [] : whySentences(told, planNames(course, plan))
   const green = task.green === null ? '' : ` ${greenName(task.green)}`
   const todo = taskTodo(task)
+  const by = [...task.people, ...(task.machine === null ? [] : [task.machine])].map(
+    (id) => [...course.people, ...course.machines].find((one) => one.id === id)?.name ?? id,
+  )
   return (
     <section class="note stack no-print" aria-label={WORDS.whyHere}>
-      <div class="line">
-        <b>
+      <div class="row apart">
+        <h3>
           {todo.charAt(0).toLocaleUpperCase('en-GB') + todo.slice(1)}
           {green}
-        </b>
+        </h3>
         <button type="button" class="thin" onClick={props.onClose}>
           {WORDS.close}
         </button>
       </div>
-      <ul role="status">
+      <p>
+        {clockRange(task.start, task.finish, course.timeZone)}, {listed(by)}
+      </p>
+      <ul role="status" class="tight">
         {sentences.length === 0 ? <li class="quiet">{WORDS.reckoning}</li> : null}
         {sentences.map((sentence) => (
           <li key={sentence}>{sentence}</li>
