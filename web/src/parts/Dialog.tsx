@@ -27,7 +27,7 @@ export const Dialog = (props: {
       <dialog ref={dialog} aria-label={title} onClose={() => setOpen(false)}>
         {isOpen ? (
           <div class="stack">
-            <div class="row apart">
+            <div class="dialog-head">
               <h2>{title}</h2>
               <button type="button" onClick={close}>
                 Close

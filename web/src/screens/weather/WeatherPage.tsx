@@ -103,6 +103,14 @@ const Days = (props: {
   )
 }
 
+/** Where the weather comes from, and what is missing in it. */
+const Source = () => (
+  <div class="stack">
+    <SourceLine />
+    <Gaps />
+  </div>
+)
+
 /** The weather ahead: where it comes from, the days by the hour, chances, the rain that is expected, and what hours are judged by. */
 export const WeatherPage = () => {
   const known = useCourse()
@@ -121,13 +129,11 @@ export const WeatherPage = () => {
   return (
     <Page title={WORDS.title} lead={WORDS.lead} over={known.timeZone}>
       <div class="wide">
-        <div class="stack">
-          <SourceLine />
-          <Gaps />
-        </div>
+        {days.length === 0 ? <Source /> : null}
         <Part title={WORDS.days} aside={<a href="/weather/history">{WORDS.toHistory}</a>}>
           <Days days={days} wanted={wanted} chancesNow={chances.value.value} />
         </Part>
+        {days.length === 0 ? null : <Source />}
         <div class="columns">
           <Part title={WORDS.chances}>
             <ChanceChoice wanted={wanted} chances={chances.value.value} days={days} onWanted={setWanted} />
