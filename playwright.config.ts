@@ -1,12 +1,13 @@
 import { defineConfig } from '@playwright/test'
+import { CHROMIUM } from './web/e2e/chromium.ts'
 
 /** Browser tests: each starts the built server itself, on a free port with a fresh data folder. */
 export default defineConfig({
   testDir: 'web/e2e',
   timeout: 120_000,
   expect: { timeout: 30_000 },
-  workers: 1,
-  fullyParallel: false,
+  workers: 2,
+  fullyParallel: true,
   forbidOnly: true,
   // A loaded machine can starve a browser; one more try tells that from a fault.
   retries: 1,
@@ -21,9 +22,6 @@ export default defineConfig({
     timezoneId: 'Europe/London',
     colorScheme: 'light',
     trace: 'retain-on-failure',
-    launchOptions: {
-      executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-      args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'],
-    },
+    launchOptions: CHROMIUM,
   },
 })

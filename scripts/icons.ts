@@ -5,6 +5,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from '@playwright/test'
+import { CHROMIUM } from '../web/e2e/chromium.ts'
 
 const folder = join(import.meta.dirname, '../web/public/icons')
 
@@ -29,10 +30,7 @@ const ICONS = [
   { name: 'apple-180', sizePx: 180, scale: 0.8 },
 ] as const
 
-const browser = await chromium.launch({
-  executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu'],
-})
+const browser = await chromium.launch(CHROMIUM)
 const page = await browser.newPage()
 mkdirSync(folder, { recursive: true })
 for (const { name, sizePx, scale } of ICONS) {

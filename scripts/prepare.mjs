@@ -10,7 +10,7 @@ import { join } from 'node:path'
 
 const root = join(import.meta.dirname, '..')
 const modules = join(root, 'node_modules')
-const rooms = ['engine', 'journal', 'present', 'server', 'cli', 'bench', 'web']
+const rooms = ['engine', 'journal', 'present', 'server', 'cli', 'web']
 
 const say = (text) => console.log(`prepare: ${text}`)
 

@@ -6,6 +6,7 @@ import { mkdir, mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, type Browser, type Page } from '@playwright/test'
+import { CHROMIUM } from '../web/e2e/chromium.ts'
 import { startClubServer } from '../web/e2e/server.ts'
 
 const PICTURES = join(import.meta.dirname, '../docs/pictures')
@@ -87,10 +88,7 @@ const at = process.argv.indexOf('--all')
 const folder = at === -1 ? undefined : process.argv[at + 1]
 const dataDir = await mkdtemp(join(tmpdir(), 'swardwright-pictures-'))
 const server = await startClubServer(dataDir)
-const browser = await chromium.launch({
-  executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu'],
-})
+const browser = await chromium.launch(CHROMIUM)
 try {
   await forReadme(browser, server.address)
   if (folder !== undefined) await everything(browser, server.address, folder)

@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url'
 import { chromium, type Browser, type Page } from '@playwright/test'
 import { build } from 'vite'
+import { CHROMIUM } from '../../web/e2e/chromium.ts'
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
 
@@ -23,12 +24,8 @@ export const bundled = async (file: string): Promise<string> => {
   return chunk.code
 }
 
-/** A Chromium of its own, to be closed by the caller: `CHROMIUM_PATH`, else /usr/bin/chromium. */
-export const launched = (): Promise<Browser> =>
-  chromium.launch({
-    executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'],
-  })
+/** A Chromium of its own, to be closed by the caller. */
+export const launched = (): Promise<Browser> => chromium.launch(CHROMIUM)
 
 /** Does some work in a page that has loaded a script, of a browser started for it alone: none of the script's code has run before. */
 export const inFreshPage = async <T>(script: string, work: (page: Page) => Promise<T>): Promise<T> => {

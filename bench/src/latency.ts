@@ -1,10 +1,13 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { Page } from '@playwright/test'
-import { uuidV7 } from '@swardwright/journal'
+import { holdClock } from '../../web/e2e/journal.ts'
+import { startClubServer } from '../../web/e2e/server.ts'
 import { launched, throttle } from './fresh-page.ts'
 import { LATENCY_GOAL_MS, observeEvents, responseOf, type Response } from './latency-events.ts'
 import { TAPS, type Tap } from './latency-taps.ts'
 import { median } from './median.ts'
-import { serveClub } from './served-club.ts'
 
 const ROUNDS = 9
 /** A phone's core is taken as a quarter of this one, as browsers' throttling does. */
@@ -13,31 +16,6 @@ const PHONE = { width: 390, height: 844 }
 /** In the middle of the demo's first morning. */
 const NOW = '2026-08-10T08:30:00+01:00'
 
-/** Holds the course's clock, as the settings page does. */
-const holdClock = async (address: string): Promise<void> => {
-  const courses = (await (await fetch(`${address}/api/courses`)).json()) as readonly { readonly id: string }[]
-  const course = courses[0]?.id ?? ''
-  const at = new Date().toISOString()
-  const id = uuidV7({ nowMs: Date.now(), random: crypto.getRandomValues(new Uint8Array(10)) })
-  const entry = {
-    id,
-    course,
-    device: 'clock',
-    author: 'Course manager',
-    at,
-    recordedAt: at,
-    kind: 'courseChanged',
-    version: 2,
-    body: { changes: [{ part: 'facts', do: 'set', fields: { now: NOW } }] },
-  }
-  const answer = await fetch(`${address}/api/courses/${course}/entries`, {
-    method: 'POST',
-    headers: { 'Content-Type': 'application/json' },
-    body: JSON.stringify({ entries: [entry] }),
-  })
-  if (!answer.ok) throw new Error(`the clock could not be held: ${await answer.text()}`)
-}
-
 /** A settled plan, the clock held on its first morning, a person at the post who has read the sheet. */
 const onWorkingDay = async (page: Page, address: string): Promise<void> => {
   await page.goto(`${address}/plan`)
@@ -45,7 +23,7 @@ const onWorkingDay = async (page: Page, address: string): Promise<void> => {
   await page.getByRole('button', { name: 'Settle this plan' }).click()
   await page.getByText('Draft, not settled').waitFor({ state: 'detached' })
   await page.waitForTimeout(2_000)
-  await holdClock(address)
+  await holdClock(address, NOW)
   await page.goto(`${address}/crew`)
   await page.getByRole('button', { name: 'Maren' }).click()
   await page.getByRole('button', { name: 'I have read it' }).click()
@@ -121,7 +99,8 @@ export const run = async (argv: readonly string[]): Promise<number> => {
     process.stderr.write('--rounds is followed by a whole number of rounds, 1 or more\n')
     return 2
   }
-  const club = await serveClub()
+  const dataDir = await mkdtemp(join(tmpdir(), 'swardwright-bench-'))
+  const club = await startClubServer(dataDir)
   const browser = await launched()
   try {
     const page = await browser.newPage({ viewport: PHONE, locale: 'en-GB', timezoneId: 'Europe/London' })
@@ -130,6 +109,7 @@ export const run = async (argv: readonly string[]): Promise<number> => {
   } finally {
     await browser.close()
     await club.stop()
+    await rm(dataDir, { recursive: true, force: true })
   }
   return 0
 }

@@ -1,10 +1,12 @@
 import type { Page } from '@playwright/test'
-import { expect, test, turnTo, type Club } from './club.ts'
+import { expect, test, turnTo, untilPlanned, type Club } from './club.ts'
+
+test.use({ begins: 'settled' })
 
 /** Opens the plan page and waits for a plan that the checker accepts. */
 const withPlan = async (page: Page, club: Club): Promise<void> => {
   await turnTo(page, club, '/plan')
-  await expect(page.getByText('The checker finds nothing wrong')).toBeVisible({ timeout: 120_000 })
+  await untilPlanned(page)
 }
 
 const panel = (page: Page) => page.getByRole('region', { name: 'Why here' })

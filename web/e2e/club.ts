@@ -1,7 +1,7 @@
-import { mkdtemp, rm } from 'node:fs/promises'
+import { cp, mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { expect, test as base, type Page } from '@playwright/test'
+import { expect, test as base, type Browser, type Page } from '@playwright/test'
 import { startClubServer, type ClubServer } from './server.ts'
 
 /** A club of its own for each test: fresh data, its own server. */
@@ -16,10 +16,44 @@ export type Club = {
 
 const portOf = (server: ClubServer): number => Number(new URL(server.address).port)
 
+const dataFolder = (): Promise<string> => mkdtemp(join(tmpdir(), 'swardwright-club-'))
+
+/** Settles the demo's first plan in a new data folder, as its manager does. */
+const settleIn = async (dataDir: string, browser: Browser): Promise<void> => {
+  const server = await startClubServer(dataDir)
+  const page = await browser.newPage({ serviceWorkers: 'block' })
+  await page.goto(`${server.address}/plan`)
+  await untilPlanned(page)
+  await page.getByRole('button', { name: 'Settle this plan' }).click()
+  await untilSent(page)
+  await page.context().close()
+  await server.stop()
+}
+
+/** How a club stands when a test begins: as on its first day, or with the plan settled that its first page made. */
+type Begins = { readonly begins: 'new' | 'settled' }
+
+/** The data folder of a club with a settled plan, filled when it is first asked for. It is to be copied. */
+type Settled = { readonly settledData: () => Promise<string> }
+
 /** Tests with a club; a fault of the page fails the test. */
-export const test = base.extend<{ club: Club }>({
-  club: async ({ page }, use) => {
-    const dataDir = await mkdtemp(join(tmpdir(), 'swardwright-club-'))
+export const test = base.extend<{ club: Club } & Begins, Settled>({
+  begins: ['new', { option: true }],
+  settledData: [
+    async ({ browser }, use) => {
+      const dataDir = await dataFolder()
+      let filled: Promise<void> | null = null
+      await use(async () => {
+        await (filled ??= settleIn(dataDir, browser))
+        return dataDir
+      })
+      await rm(dataDir, { recursive: true, force: true })
+    },
+    { scope: 'worker' },
+  ],
+  club: async ({ page, begins, settledData }, use) => {
+    const dataDir = await dataFolder()
+    if (begins === 'settled') await cp(await settledData(), dataDir, { recursive: true })
     let server = await startClubServer(dataDir)
     const faults: string[] = []
     page.on('pageerror', (error) => faults.push(error.message))
@@ -47,6 +81,11 @@ export const turnTo = async (page: Page, club: Club, path: string): Promise<void
   await expect(page.locator('main > header h1')).toBeVisible()
 }
 
+/** Waits until the plan that shows is made, or opened, and the checker accepts it. */
+export const untilPlanned = async (page: Page): Promise<void> => {
+  await expect(page.getByText('The checker finds nothing wrong')).toBeVisible({ timeout: 90_000 })
+}
+
 /** Waits until everything recorded has reached the server. */
 export const untilSent = async (page: Page): Promise<void> => {
   await expect(page.getByText('All kept and sent').filter({ visible: true }).first()).toBeVisible()
@@ -55,21 +94,4 @@ export const untilSent = async (page: Page): Promise<void> => {
 /** Waits until the app lies on the device, to be opened without a line. */
 export const untilAppKept = async (page: Page): Promise<void> => {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
-}
-
-/** Every entry that the server has, by its own pages. */
-export const entriesOn = async (club: Club): Promise<readonly { id: string; device: string }[]> => {
-  const [course] = (await (await fetch(`${club.address()}/api/courses`)).json()) as { id: string }[]
-  const entries: { id: string; device: string }[] = []
-  for (let cursor = '0', more = true; more;) {
-    const address = `${club.address()}/api/courses/${course?.id}/entries?after=${encodeURIComponent(cursor)}`
-    const answer = (await (await fetch(address)).json()) as {
-      entries: { id: string; device: string }[]
-      cursor: string
-      more: boolean
-    }
-    entries.push(...answer.entries)
-    ;({ cursor, more } = answer)
-  }
-  return entries
 }

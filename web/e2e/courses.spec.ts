@@ -1,5 +1,5 @@
-import { AxeBuilder } from '@axe-core/playwright'
 import { expect, test, turnTo, untilSent } from './club.ts'
+import { faultsOf } from './readable.ts'
 
 test('a second course is made, has a diary of its own, and both open again', async ({ page, club }, info) => {
   await turnTo(page, club, '/courses')
@@ -13,7 +13,7 @@ test('a second course is made, has a diary of its own, and both open again', asy
   await turnTo(page, club, '/courses')
   await expect(page.locator('main .rows li')).toHaveCount(2)
   await expect(page.locator('main .rows li', { hasText: 'Far Links' })).toContainText('open now')
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  expect(await faultsOf(page)).toEqual([])
   await page.setViewportSize({ width: 390, height: 844 })
   await page.screenshot({ path: info.outputPath('courses-390.png'), fullPage: true })
   await page.setViewportSize({ width: 1280, height: 900 })

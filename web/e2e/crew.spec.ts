@@ -1,6 +1,9 @@
 import type { Page } from '@playwright/test'
 import { expect, test, turnTo } from './club.ts'
-import { onWorkingDay, readsWell } from './working-day.ts'
+import { readsWell } from './readable.ts'
+import { onWorkingDay } from './working-day.ts'
+
+test.use({ begins: 'settled' })
 
 /** Height in px of each button of the page that shows. */
 const buttonHeights = (page: Page): Promise<readonly number[]> =>

@@ -1,6 +1,10 @@
 import type { Page } from '@playwright/test'
 import { expect, test, turnTo, type Club } from './club.ts'
-import { holdClock, onWorkingDay, readsWell } from './working-day.ts'
+import { holdClock } from './journal.ts'
+import { readsWell } from './readable.ts'
+import { onWorkingDay } from './working-day.ts'
+
+test.use({ begins: 'settled' })
 
 const pictures = process.env['PICTURES']
 
@@ -55,7 +59,7 @@ test('a paper sheet is typed in the evening: a wrong time is told at its line, t
   club,
 }) => {
   await inOneHand(page, club, '08:30')
-  await holdClock(page, club, '2026-08-10T19:00:00+01:00')
+  await holdClock(club.address(), '2026-08-10T19:00:00+01:00')
   await turnTo(page, club, '/paper')
   const times = page.getByRole('textbox', { name: /, finished at$/u })
   await times.nth(0).fill('25:10')

@@ -1,21 +1,15 @@
 import { readFile } from 'node:fs/promises'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import { expect, test, turnTo, untilSent, type Club } from './club.ts'
+import { faultsOf, overEdgePx } from './readable.ts'
+
+test.use({ begins: 'settled' })
 
 const openRuns = async (page: Page, club: Club, path: string): Promise<void> => {
   await turnTo(page, club, path)
   await expect(page.getByText('Laying out the runs')).toHaveCount(0)
   await expect(page.locator('[data-part="run"]').first()).toBeVisible()
 }
-
-const faultsOf = async (page: Page): Promise<readonly string[]> => {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)
-}
-
-const overEdgePx = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
 
 const savedText = async (page: Page, button: string): Promise<string> => {
   const [download] = await Promise.all([

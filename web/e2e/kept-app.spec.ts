@@ -1,14 +1,11 @@
 import type { Page } from '@playwright/test'
-import { expect, test, turnTo, untilSent, type Club } from './club.ts'
+import { expect, test, turnTo, untilPlanned, untilSent, type Club } from './club.ts'
 import { startNextBuild } from './next-build.ts'
 import { PAGES } from './pages.ts'
 import { NOT_COME, turnBy } from './turning.ts'
 
 /** Every page of the app but the first. */
 const SCREENS = PAGES.filter((path) => path !== '/')
-
-const untilPlanned = (page: Page): Promise<void> =>
-  expect(page.getByText('The checker finds nothing wrong')).toBeVisible({ timeout: 120_000 })
 
 test.describe('with the app kept on the device', () => {
   test.use({ serviceWorkers: 'allow' })

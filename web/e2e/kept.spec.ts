@@ -1,5 +1,7 @@
 import { expect, test, turnTo, untilSent } from './club.ts'
 
+test.use({ begins: 'settled' })
+
 test('a change survives a reload, a restart of the server, and reaches another device', async ({
   page,
   club,

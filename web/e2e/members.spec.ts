@@ -1,5 +1,5 @@
-import { AxeBuilder } from '@axe-core/playwright'
 import { expect, test, turnTo, untilSent } from './club.ts'
+import { faultsOf } from './readable.ts'
 
 test('the manager opens the members’ page, hands its address on, changes what it says, and takes it back', async ({
   page,
@@ -40,11 +40,9 @@ test('the manager opens the members’ page, hands its address on, changes what 
   await board.goto(address)
   const pdf = await board.pdf({ preferCSSPageSize: true })
   expect(pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/gu)).toHaveLength(1)
-  const axe = await new AxeBuilder({ page: board }).analyze()
-  expect(axe.violations).toEqual([])
+  expect(await faultsOf(board)).toEqual([])
   await board.close()
-  const own = await new AxeBuilder({ page }).analyze()
-  expect(own.violations).toEqual([])
+  expect(await faultsOf(page)).toEqual([])
   await page.screenshot({ path: info.outputPath('manager-1280.png'), fullPage: true })
   await page.setViewportSize({ width: 390, height: 844 })
   await page.screenshot({ path: info.outputPath('manager-390.png'), fullPage: true })

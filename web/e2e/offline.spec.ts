@@ -1,8 +1,9 @@
 import type { Page } from '@playwright/test'
-import { entriesOn, expect, test, turnTo, untilAppKept, untilSent, type Club } from './club.ts'
+import { expect, test, turnTo, untilAppKept, untilSent, type Club } from './club.ts'
+import { entriesOn } from './journal.ts'
 import { startNextBuild } from './next-build.ts'
 
-test.use({ serviceWorkers: 'allow' })
+test.use({ serviceWorkers: 'allow', begins: 'settled' })
 
 const area = (page: Page) => page.getByLabel('Area', { exact: true })
 
@@ -18,7 +19,8 @@ const setAreas = async (page: Page, from: number, times: number): Promise<void> 
 }
 
 /** The ids of every entry that the server has. */
-const idsOn = async (club: Club): Promise<readonly string[]> => (await entriesOn(club)).map(({ id }) => id)
+const idsOn = async (club: Club): Promise<readonly string[]> =>
+  (await entriesOn(club.address())).map(({ id }) => id)
 
 test('with the server gone the app opens, works figures out, records, and sends later', async ({
   page,

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto'
 import type { Page } from '@playwright/test'
 import { expect, test, turnTo, untilSent, type Club } from './club.ts'
+import { courseOn, entriesOn } from './journal.ts'
 import { grainOf } from './pictures.ts'
-import { readsWell } from './working-day.ts'
+import { readsWell } from './readable.ts'
 
-test.use({ serviceWorkers: 'allow' })
+test.use({ serviceWorkers: 'allow', begins: 'settled' })
 
 const PART = 256 * 1024
 
@@ -43,25 +44,15 @@ const thumbs = (page: Page) => page.locator('.photo-thumb img')
 
 type Told = { readonly kind: string; readonly body: { readonly sha256: string; readonly bytes: number } }
 
-const courseOn = async (club: Club): Promise<string> => {
-  const [course] = (await (await fetch(`${club.address()}/api/courses`)).json()) as { id: string }[]
-  return course?.id ?? ''
-}
-
-const photosOn = async (club: Club): Promise<readonly Told[]> => {
-  const course = await courseOn(club)
-  const photos: Told[] = []
-  for (let cursor = '0', more = true; more;) {
-    const address = `${club.address()}/api/courses/${course}/entries?after=${encodeURIComponent(cursor)}`
-    const answer = (await (await fetch(address)).json()) as { entries: Told[]; cursor: string; more: boolean }
-    photos.push(...answer.entries.filter(({ kind }) => kind === 'photoTaken'))
-    ;({ cursor, more } = answer)
-  }
-  return photos
-}
+const photosOn = async (club: Club): Promise<readonly Told[]> =>
+  (await entriesOn(club.address())).flatMap((entry) =>
+    entry.kind === 'photoTaken' ? [entry as unknown as Told] : [],
+  )
 
 const fileOn = async (club: Club, sha256: string): Promise<Buffer | null> => {
-  const answer = await fetch(`${club.address()}/api/courses/${await courseOn(club)}/blobs/${sha256}`)
+  const answer = await fetch(
+    `${club.address()}/api/courses/${await courseOn(club.address())}/blobs/${sha256}`,
+  )
   return answer.ok ? Buffer.from(await answer.arrayBuffer()) : null
 }
 

@@ -1,13 +1,13 @@
 import { readFile } from 'node:fs/promises'
 import { makePlan, readCourse, readForecastText, readPrescription, type Plan } from '@swardwright/engine'
-import { expect, test, turnTo, untilSent } from './club.ts'
+import { expect, test, turnTo, untilPlanned, untilSent } from './club.ts'
 
 const example = (name: string): Promise<string> =>
   readFile(new URL(`../../examples/${name}`, import.meta.url), 'utf8')
 
 test('the same data, seed and count make the same plan in the browser as in Node', async ({ page, club }) => {
   await turnTo(page, club, '/plan')
-  await expect(page.getByText('The checker finds nothing wrong')).toBeVisible({ timeout: 120_000 })
+  await untilPlanned(page)
   await page.getByRole('button', { name: 'Settle this plan' }).click()
   await untilSent(page)
   const pulled = await page.request.get(`${club.address()}/api/courses/ossenby/entries?limit=500`)

@@ -1,5 +1,7 @@
 import { expect, test, turnTo } from './club.ts'
 
+test.use({ begins: 'settled' })
+
 test('tines are counted in the stores, and too few of them leave greens out of the plan, told in words', async ({
   page,
   club,

@@ -1,8 +1,9 @@
 import type { Browser, Page } from '@playwright/test'
 import { fold, initialState, type Entry } from '@swardwright/journal'
-import { entriesOn, expect, test, turnTo, untilAppKept, untilSent } from './club.ts'
+import { expect, test, turnTo, untilAppKept, untilSent } from './club.ts'
+import { entriesOn } from './journal.ts'
 
-test.use({ serviceWorkers: 'allow' })
+test.use({ serviceWorkers: 'allow', begins: 'settled' })
 
 const area = (page: Page) => page.getByLabel('Area', { exact: true })
 
@@ -105,7 +106,7 @@ test('200 entries made without a line on two phones, each started anew meanwhile
     await openMore(one)
     await untilSent(one)
   }
-  const before = await entriesOn(club)
+  const before = await entriesOn(club.address())
   await club.stop()
 
   const work = async (one: Page, own: string, areasM2: readonly number[], sharedM2: number) => {
@@ -129,7 +130,7 @@ test('200 entries made without a line on two phones, each started anew meanwhile
 
   await club.restart()
   await Promise.all([untilSent(a), untilSent(b)])
-  const after = await entriesOn(club)
+  const after = await entriesOn(club.address())
   const ids = after.map(({ id }) => id)
   expect(ids.length - before.length).toBe(200)
   expect(new Set(ids).size).toBe(ids.length)
