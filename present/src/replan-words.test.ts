@@ -36,7 +36,7 @@ const GREEN = { green: 'g02', because: BECAUSE } as const
 const CHANGES: Readonly<Record<PlanChange['kind'], readonly [PlanChange, string]>> = {
   greenMoved: [
     { kind: 'greenMoved', ...GREEN, from: FROM, to: TO },
-    'Larkrise is opened Mon 10 Aug 10:30 instead of Mon 10 Aug 09:00, because of the rain.',
+    'Larkrise is opened Mon 10 Aug 10:30 instead of 09:00, because of the rain.',
   ],
   greenPutOff: [
     { kind: 'greenPutOff', ...GREEN, from: FROM, to: '2026-08-11T07:15:00+01:00' },
@@ -49,7 +49,7 @@ const CHANGES: Readonly<Record<PlanChange['kind'], readonly [PlanChange, string]
   greenTakenIn: [{ kind: 'greenTakenIn', ...GREEN, to: TO }, 'Larkrise is taken in, Mon 10 Aug 10:30.'],
   finishMoved: [
     { kind: 'finishMoved', ...GREEN, from: FROM, to: TO },
-    'Larkrise is finished Mon 10 Aug 10:30 instead of Mon 10 Aug 09:00, because of the rain.',
+    'Larkrise is finished Mon 10 Aug 10:30 instead of 09:00, because of the rain.',
   ],
   machineChanged: [
     { kind: 'machineChanged', ...STEP, from: 'scarifier-1', to: 'scarifier-2' },
@@ -68,6 +68,13 @@ const CHANGES: Readonly<Record<PlanChange['kind'], readonly [PlanChange, string]
 describe('a change of a plan made again', () => {
   it.each(Object.entries(CHANGES))('%s is one sentence with names and clock times', (_, [change, words]) => {
     expect(changeSentence(change, course)).toBe(words)
+  })
+
+  it('names both days where a green is opened on another', () => {
+    const to = '2026-08-11T10:30:00+01:00'
+    expect(changeSentence({ kind: 'greenMoved', ...GREEN, from: FROM, to }, course)).toBe(
+      'Larkrise is opened Tue 11 Aug 10:30 instead of Mon 10 Aug 09:00, because of the rain.',
+    )
   })
 
   it('says where a green can not be finished, and where a pin finds no place', () => {

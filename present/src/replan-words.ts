@@ -16,7 +16,7 @@ import { calculationErrorWords } from './calculation-words.ts'
 import { counted, decimal, listed } from './numbers.ts'
 import { TASK_WORDS } from './operation-words.ts'
 import { pinRiskSentences, planNames } from './plan-words.ts'
-import { clock, dateAt, dayAndClock, durationWords } from './times.ts'
+import { clock, clockFrom, dateAt, dayAndClock, durationWords } from './times.ts'
 
 /** Names behind ids, and the course's clock. */
 type Names = {
@@ -94,9 +94,11 @@ export const changeSentence = (change: PlanChange, course: Course): string => {
   const { name, timeZone } = namesOf(course)
   const green = name(change.green)
   const at = (instant: string): string => dayAndClock(instant, timeZone)
+  /** When it was to be: its day only where that is another. */
+  const was = (from: string, to: string): string => clockFrom(dateAt(to, timeZone), from, timeZone)
   switch (change.kind) {
     case 'greenMoved':
-      return `${green} is opened ${at(change.to)} instead of ${at(change.from)}, ${why(change.because)}.`
+      return `${green} is opened ${at(change.to)} instead of ${was(change.from, change.to)}, ${why(change.because)}.`
     case 'greenPutOff':
       return `${green} is put off to ${at(change.to)} from ${at(change.from)}, ${why(change.because)}.`
     case 'greenLeftOut':
@@ -106,7 +108,7 @@ export const changeSentence = (change: PlanChange, course: Course): string => {
     case 'finishMoved':
       return change.to === null
         ? `${green} can't be finished within the days planned (it was to be ${at(change.from)}), ${why(change.because)}.`
-        : `${green} is finished ${at(change.to)} instead of ${at(change.from)}, ${why(change.because)}.`
+        : `${green} is finished ${at(change.to)} instead of ${was(change.from, change.to)}, ${why(change.because)}.`
     case 'machineChanged':
       return `${begun(TASK_WORDS[change.operation].work)} on ${green} ${at(change.at)} goes from ${change.from === null ? 'hand work' : name(change.from)} to ${change.to === null ? 'hand work' : name(change.to)}, ${why(change.because)}.`
     case 'peopleChanged':
