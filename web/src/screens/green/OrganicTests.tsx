@@ -1,10 +1,9 @@
 import { greenSchema, type Green } from '@swardwright/engine'
-import { decimal, dayWords, figureOf, listed, quantityWords } from '@swardwright/present'
+import { decimal, dayWords, listed } from '@swardwright/present'
 import { TextField } from '../../parts/fields.tsx'
 import { Fold } from '../../parts/Fold.tsx'
 import { Measured } from '../../parts/Measured.tsx'
 import { today } from '../../state/clock.ts'
-import { units } from '../../state/course.ts'
 import { setGreen } from './GreenFacts.tsx'
 import { WORDS } from './words.ts'
 
@@ -17,11 +16,12 @@ const FIRST_LAYERS: readonly Layer[] = [
   { fromMm: 40, toMm: 60, organicPercent: 2 },
 ]
 
+/** Laboratories cut and report their samples in millimetres, whatever unit the club reads depth in. */
 const inWords = (test: Test): string =>
   listed(
     test.layers.map(
-      (layer) =>
-        `${figureOf('depth', layer.fromMm, units.value)} to ${quantityWords('depth', layer.toMm, units.value)}: ${decimal(layer.organicPercent, 1)} %`,
+      ({ fromMm, toMm, organicPercent }) =>
+        `${decimal(fromMm, 0)} to ${decimal(toMm, 0)} mm: ${decimal(organicPercent, 1)} %`,
     ),
   )
 
@@ -29,20 +29,19 @@ const LayerFields = (props: {
   readonly layer: Layer
   readonly onLayer: (fields: Partial<Layer>) => void
 }) => {
-  const field = (name: keyof Layer, label: string, kind?: 'depth') => (
+  const field = (name: keyof Layer, label: string) => (
     <Measured
       schema={greenSchema}
       path={['organicTests', '0', 'layers', '0', name]}
       label={label}
       value={props.layer[name]}
       onValue={(value) => props.onLayer({ [name]: value })}
-      {...(kind === undefined ? {} : { kind })}
     />
   )
   return (
     <div class="fields">
-      {field('fromMm', WORDS.from, 'depth')}
-      {field('toMm', WORDS.to, 'depth')}
+      {field('fromMm', WORDS.from)}
+      {field('toMm', WORDS.to)}
       {field('organicPercent', WORDS.percent)}
     </div>
   )
