@@ -19,16 +19,18 @@ const ABOUT: Readonly<Record<string, string>> = {
 /** On a phone: the pages that are not along the foot. */
 export const MorePage = () => (
   <Page title="More">
-    <ul class="rows">
-      {morePages().map((link) => (
-        <li key={link.href}>
-          <a href={link.href}>
-            <span class="name">{link.word}</span>
-            <span class="rest small">{ABOUT[link.href]}</span>
-          </a>
-        </li>
-      ))}
-    </ul>
-    <SyncLine />
+    <div class="stack">
+      <ul class="rows">
+        {morePages().map((link) => (
+          <li key={link.href}>
+            <a href={link.href}>
+              <span class="name">{link.word}</span>
+              <span class="rest small">{ABOUT[link.href]}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+      <SyncLine />
+    </div>
   </Page>
 )

@@ -7,7 +7,7 @@ export const HeldClock = () => {
   const { now } = useCourse()
   if (now === null || !decides.value) return null
   return (
-    <p class="small quiet">
+    <p class="small quiet no-print">
       {WORDS.held} <a href="/courses">{WORDS.ownCourse}</a>, <a href="/settings">{WORDS.setClock}</a>
     </p>
   )
