@@ -191,12 +191,6 @@ export const WorkingDay = ({ date }: { readonly date: string }) => {
       <div class="columns">
         <div class="stack">
           <NextGreen />
-          <DayMoved />
-          <Part title={WORDS.unfinished}>
-            {open.length === 0 ? <p>{WORDS.allFinished}</p> : <Unfinished greens={open} date={date} />}
-          </Part>
-        </div>
-        <div class="stack">
           {mayRecord.value ? (
             <div class="three">
               <RainNow />
@@ -204,6 +198,12 @@ export const WorkingDay = ({ date }: { readonly date: string }) => {
               <PersonOut />
             </div>
           ) : null}
+          <DayMoved />
+          <Part title={WORDS.unfinished}>
+            {open.length === 0 ? <p>{WORDS.allFinished}</p> : <Unfinished greens={open} date={date} />}
+          </Part>
+        </div>
+        <div class="stack">
           <Problems />
           <Part title={WORDS.pace} class="tight">
             <Pace plan={plan} date={date} greens={greens} />
