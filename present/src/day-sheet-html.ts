@@ -1,3 +1,4 @@
+import { BREAK_REASONS } from './break-reasons.ts'
 import { CAUTIONS_DEFER } from './cautions.ts'
 import type { DaySheet } from './day-sheet.ts'
 import { FACE } from './drawing.ts'
@@ -26,6 +27,11 @@ const CSS = `
 .day-sheet .place b{display:inline-block;min-width:8mm}
 .day-sheet .step{display:inline-block;white-space:nowrap;margin-right:4mm}
 .day-sheet .box{display:inline-block;width:4mm;height:4mm;border:1pt solid #000;margin-right:1.6mm;vertical-align:-.5mm}
+.day-sheet .broken{break-inside:avoid;margin-bottom:1.5mm}
+.day-sheet .broken th{font-size:8pt;line-height:1;padding:.5mm 2mm .5mm 0;border-bottom:0;white-space:nowrap}
+.day-sheet .broken th:first-child{width:100%}
+.day-sheet .broken td{height:6mm;padding:0 2mm .5mm 0;vertical-align:bottom}
+.day-sheet .broken .at{padding-right:8mm}
 .day-sheet footer{border-top:1.5pt solid #000;padding-top:2mm;font-size:8pt;line-height:1.2;break-inside:avoid}
 .day-sheet footer ul{list-style:none;columns:2;column-gap:6mm;margin-bottom:1.5mm}
 .day-sheet footer li{break-inside:avoid;margin-bottom:1mm}
@@ -61,6 +67,19 @@ const safeStart = (sheet: DaySheet): string =>
     ? '<p class="safe">no green is opened today</p>'
     : `<p class="safe">last safe start<b>${e(sheet.lastSafeStart)}</b></p>`
 
+/** Steps that one person breaks off on a day and writes down: a second is seldom, a third goes on the back. */
+const BREAK_ROWS = 2
+
+const BROKEN_OFF = [
+  '<table class="broken"><thead><tr><th><b>Broken off</b>: where and what</th><th class="at">when</th>',
+  ...BREAK_REASONS.map(({ name }) => `<th>${e(name)}</th>`),
+  '</tr></thead><tbody>',
+  `<tr><td></td><td></td>${'<td><span class="box"></span></td>'.repeat(BREAK_REASONS.length)}</tr>`.repeat(
+    BREAK_ROWS,
+  ),
+  '</tbody></table>',
+].join('')
+
 const cautions = (sheet: DaySheet): string =>
   [
     '<footer><ul>',
@@ -80,6 +99,7 @@ export const daySheetFragment = (sheet: DaySheet): string =>
     '<table><thead><tr><th>when</th><th>where</th><th>what</th><th>with</th></tr></thead><tbody>',
     ...sheet.visits.map(visitRow),
     '</tbody></table>',
+    BROKEN_OFF,
     cautions(sheet),
     '</section>',
   ].join('')

@@ -47,6 +47,7 @@ export {
   weekday,
   type Instant,
 } from './times.ts'
+export { BREAK_REASONS, type BreakReason } from './break-reasons.ts'
 export {
   EFFECT_WORDS,
   HAND_LETTER,

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
 import { expect, test, turnTo, type Club } from './club.ts'
-import { holdClock } from './journal.ts'
+import { entriesOn, holdClock } from './journal.ts'
 import { readsWell } from './readable.ts'
 import { onWorkingDay } from './working-day.ts'
 
@@ -74,4 +74,61 @@ test('a paper sheet is typed in the evening: a wrong time is told at its line, t
   await expect(page.locator('.paper-line').nth(0)).toContainText('11:40')
   await expect(page.locator('.paper-line').nth(1)).toContainText('12:05')
   await picture(page, 'paper')
+})
+
+test('a step broken off is typed in from the paper: what is missing is told, what is typed stays, one press takes it back', async ({
+  page,
+  club,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await holdClock(club.address(), '2026-08-10T19:00:00+01:00')
+  await turnTo(page, club, '/paper')
+  const keep = page.getByRole('button', { name: 'Write it down' })
+  const stops = page.locator('.paper-stop')
+  const stop = stops.first()
+  const [step, time, why] = [
+    stop.getByLabel('Step'),
+    stop.getByLabel('Broken off at'),
+    stop.getByLabel('Why'),
+  ]
+  await step.selectOption({ index: 2 })
+  const name = await step.locator('option').nth(2).innerText()
+  const [green = '', todo = ''] = name.split(': ')
+  await expect(stop.locator('.wrong')).toHaveText('Type when it was broken off, such as 10:40')
+  await time.fill('25:10')
+  await expect(stop.locator('.wrong')).toHaveText('A time from 00:00 to 23:59, such as 10:40')
+  await time.fill('10:20')
+  await expect(stop.locator('.wrong')).toHaveText('Pick why it was broken off')
+  await expect(keep).toBeDisabled()
+  const finished = page.getByRole('textbox', { name: `${green}, finished at`, exact: true })
+  await finished.fill('10:15')
+  await why.selectOption('Rain')
+  await expect(stop.locator('.wrong')).toHaveText('The green was finished before that time')
+  await finished.fill('')
+  await stop.getByLabel('In words').fill('cloudburst')
+  await readsWell(page)
+  await picture(page, 'paper-broken-off')
+  for (const field of await stop.locator('input, select').all())
+    expect((await field.boundingBox())?.height).toBeGreaterThanOrEqual(48)
+  // Another page, loaded anew, and back: it stands there still.
+  await turnTo(page, club, '/more')
+  await turnTo(page, club, '/paper')
+  await expect(time).toHaveValue('10:20')
+  await expect(why).toHaveValue('rain')
+  await keep.click()
+  await expect(page.getByText('1 line written down.')).toBeVisible()
+  await expect(time).toHaveValue('')
+  const line = page.locator('.paper-line').filter({ hasText: green })
+  await expect(line).toContainText(`broken off 10:20: ${todo}`)
+  await picture(page, 'paper-written')
+  const stopped = async () => (await entriesOn(club.address())).filter(({ kind }) => kind === 'taskStopped')
+  await expect.poll(stopped).toMatchObject([
+    {
+      at: expect.stringMatching(/^2026-08-10T09:20:00(\.000)?Z/u),
+      body: { why: 'rain', words: 'cloudburst' },
+    },
+  ])
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect(line).not.toContainText('broken off')
+  await expect(time).toHaveValue('10:20')
 })

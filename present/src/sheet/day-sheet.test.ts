@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { BREAK_REASONS } from '../break-reasons.ts'
 import { daySheets } from '../day-sheet.ts'
 import { daySheetsHtml } from '../day-sheet-html.ts'
 import { course, plan } from '../fixtures/two-greens.ts'
@@ -64,9 +65,19 @@ describe('the printed sheet', () => {
   it('has a page a post, a box a step, and the cautions once', () => {
     expect(html.match(/<section/gu)).toHaveLength(2)
     // Ann: set up, core, core; Bob: two loads.
-    expect(html.match(/class="box"/gu)).toHaveLength(5)
+    expect(html.match(/class="step"[^>]*><span class="box"/gu)).toHaveLength(5)
     expect(html.match(/<footer>/gu)).toHaveLength(2)
     expect(html).toContain('break-after:page')
+  })
+
+  it('has room for two steps broken off on each post: where, when, and a box for each reason that a phone offers', () => {
+    const rooms = html.match(/<table class="broken">.*?<\/table>/gu) ?? []
+    expect(rooms).toHaveLength(2)
+    for (const room of rooms) {
+      for (const { name } of BREAK_REASONS) expect(room).toContain(`<th>${name}</th>`)
+      const rows = [...room.matchAll(/<tr><td>.*?<\/tr>/gu)].map(([row]) => row)
+      expect(rows.map((row) => row.match(/class="box"/gu)?.length)).toEqual([5, 5])
+    }
   })
 
   it('escapes every name', () => {

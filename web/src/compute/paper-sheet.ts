@@ -15,6 +15,9 @@ export type PaperEntry = {
   readonly note: { readonly words: string; readonly atMs: number } | null
 }
 
+/** The day of a sheet, the course’s clock, and now. */
+export type SheetDay = { readonly date: string; readonly timeZone: string; readonly nowMs: number }
+
 const CLOCK = /^([01]?\d|2[0-3]):([0-5]\d)$/u
 
 /** Minutes of the day that a clock says; null for what is no clock. */
@@ -23,14 +26,16 @@ const minutesOf = (time: string): number | null => {
   return read === null ? null : Number(read[1]) * 60 + Number(read[2])
 }
 
+/** The moment that a time on the sheet of a day means, epoch milliseconds; null for what is no clock. */
+export const momentOf = (time: string, { date, timeZone }: SheetDay): number | null => {
+  const minute = minutesOf(time)
+  return minute === null ? null : instantOf(date, minute, timeZone)
+}
+
 /** What a sheet of one day becomes. A note without a time counts as of the end of the day, or of now where that is earlier. Lines with neither are left out. */
-export const paperEntries = (
-  lines: readonly PaperLine[],
-  known: { readonly date: string; readonly timeZone: string; readonly nowMs: number },
-): readonly PaperEntry[] =>
+export const paperEntries = (lines: readonly PaperLine[], known: SheetDay): readonly PaperEntry[] =>
   lines.flatMap(({ green, time, note }) => {
-    const minute = minutesOf(time)
-    const finishedMs = minute === null ? null : instantOf(known.date, minute, known.timeZone)
+    const finishedMs = momentOf(time, known)
     const words = note.trim()
     if (finishedMs === null && words === '') return []
     const endMs = Math.min(known.nowMs, instantOf(known.date, 1439, known.timeZone))
@@ -38,12 +43,9 @@ export const paperEntries = (
   })
 
 /** What is wrong with a time of a sheet; null when it is right or empty. */
-export const timeFault = (
-  time: string,
-  known: { readonly date: string; readonly timeZone: string; readonly nowMs: number },
-): 'noClock' | 'afterNow' | null => {
+export const timeFault = (time: string, known: SheetDay): 'noClock' | 'afterNow' | null => {
   if (time.trim() === '') return null
-  const minute = minutesOf(time)
-  if (minute === null) return 'noClock'
-  return instantOf(known.date, minute, known.timeZone) > known.nowMs ? 'afterNow' : null
+  const atMs = momentOf(time, known)
+  if (atMs === null) return 'noClock'
+  return atMs > known.nowMs ? 'afterNow' : null
 }

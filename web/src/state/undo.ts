@@ -3,7 +3,12 @@ import type { BodyOf, KindName } from '@swardwright/journal'
 import { record } from './record.ts'
 
 /** What was recorded last by one touch, and can be taken back by another. */
-export const lastTouch = signal<{ readonly entry: string; readonly words: string } | null>(null)
+export const lastTouch = signal<{
+  readonly entries: readonly string[]
+  readonly words: string
+  /** Gives back what was typed for it. */
+  readonly giveBack?: () => void
+} | null>(null)
 
 /** Records by one touch; `words` tell what was written down. */
 export const touch = async <K extends KindName>(
@@ -13,7 +18,7 @@ export const touch = async <K extends KindName>(
   atMs?: number,
 ): Promise<void> => {
   const entry = await record(kind, body, atMs)
-  lastTouch.value = { entry, words }
+  lastTouch.value = { entries: [entry], words }
 }
 
 /** Strikes what was recorded last; it stays readable in the journal. */
@@ -21,5 +26,6 @@ export const undoTouch = async (): Promise<void> => {
   const last = lastTouch.value
   if (last === null) return
   lastTouch.value = null
-  await record('struck', { entry: last.entry, reason: `Taken back: ${last.words}` })
+  last.giveBack?.()
+  for (const entry of last.entries) await record('struck', { entry, reason: `Taken back: ${last.words}` })
 }

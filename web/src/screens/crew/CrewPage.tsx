@@ -55,7 +55,7 @@ const Work = (props: { readonly plan: Plan; readonly date: string; readonly pers
     told: stepTold.value,
   })
   const [first, ...afterwards] = left
-  const told = facts.value.problems.find(({ entry }) => entry === lastTouch.value?.entry)
+  const told = facts.value.problems.find(({ entry }) => lastTouch.value?.entries.includes(entry))
   const machines = [...new Set(stays.flatMap((stay) => stay.tasks.flatMap(({ machine }) => machine ?? [])))]
   return (
     <div class="stack">

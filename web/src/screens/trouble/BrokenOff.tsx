@@ -1,7 +1,8 @@
+import { BREAK_REASONS } from '@swardwright/present'
 import { PickOne } from '../../parts/PickOne.tsx'
 import type { Covering } from '../../compute/covering.ts'
 import { touch } from '../../state/undo.ts'
-import { BREAK_REASONS, WORDS } from './words.ts'
+import { WORDS } from './words.ts'
 
 /** A step was begun and is broken off: why, in one press. What is left of it is planned for later. */
 export const BrokenOff = (props: {

@@ -13,12 +13,3 @@ export const WORDS = {
 
 /** Sands, as they are called on buttons. */
 export const SAND_NAMES = { damp: 'Damp sand', kilnDried: 'Kiln-dried sand' } as const
-
-/** Why a step is broken off, as the journal names it and as people do. */
-export const BREAK_REASONS = [
-  { id: 'rain', name: 'Rain' },
-  { id: 'machine', name: 'The machine' },
-  { id: 'person', name: 'Nobody there to do it' },
-  { id: 'dark', name: 'It gets dark' },
-  { id: 'other', name: 'Something else' },
-] as const
