@@ -132,9 +132,10 @@ export const KINDS = {
   }),
   problemReported: kind({
     // 2: late, slower and sand short are problems of their own.
-    version: 2,
+    // 3: tines short too.
+    version: 3,
     acceptedFrom: 1,
-    lifts: [(body) => body],
+    lifts: [(body) => body, (body) => body],
     meaning: 'A machine or person is out, or something else is wrong.',
     roles: WORKS,
     body: problemReportedBody,

@@ -30,6 +30,31 @@ describe('problemReported', () => {
     expect(fold(initialState, [told]).facts.problems.map(({ value }) => value)).toEqual([body])
   })
 
+  it.each([0, 0.5, 200])('[J14] in version 3 also tells that so many sets of tines are left: %d', (sets) => {
+    const body = { problem: 'tinesShort', store: 'tines-10-8', sets, words: 'a stone' }
+    const told = inVersion(3, body)
+    expect(judgeEntry(told, context)).toEqual({ ok: true, value: told })
+    const state = fold(initialState, [told])
+    expect(state.facts.problems.map(({ value, solved }) => [value, solved])).toEqual([[body, null]])
+    const solved = entryOf('problemSolved', { problem: told.id }, { number: 4 })
+    expect(fold(state, [solved]).facts.problems[0]?.solved?.entry).toBe(solved.id)
+    const struck = entryOf('struck', { entry: told.id, reason: 'miscounted' }, { number: 4 })
+    expect(fold(state, [struck]).facts.problems).toEqual([])
+  })
+
+  it.each([
+    ['body.sets', { problem: 'tinesShort', store: 'tines-10-8' }],
+    ['body.sets', { problem: 'tinesShort', store: 'tines-10-8', sets: -1 }],
+    ['body.sets', { problem: 'tinesShort', store: 'tines-10-8', sets: 201 }],
+    ['body.store', { problem: 'tinesShort', sets: 1 }],
+    ['body.massT', { problem: 'tinesShort', store: 'tines-10-8', sets: 1, massT: 2 }],
+  ])('[J20] in version 3 is refused by the name of the field %s: %j', (field, body) => {
+    expect(judgeEntry(inVersion(3, body), context)).toMatchObject({
+      ok: false,
+      error: { id: base.id, why: 'bad-body', field },
+    })
+  })
+
   it.each([
     ['body.until', { problem: 'late' }],
     ['body.until', { problem: 'late', until: 'nine' }],

@@ -65,10 +65,10 @@ describe('a snapshot', () => {
   })
 
   // Counted by hand from the table of kinds. Whoever adds a kind, a version of one or a field of facts comes by here and raises FOLD_VERSION.
-  it('[J15] has version 6 for 23 kinds in 28 versions and 21 facts', () => {
+  it('[J15] has version 7 for 23 kinds in 29 versions and 21 facts', () => {
     const versions = Object.values(KINDS).reduce((sum, { version }) => sum + version, 0)
     expect([FOLD_VERSION, KIND_NAMES.length, versions, Object.keys(whole.facts).length]).toEqual([
-      6, 23, 28, 21,
+      7, 23, 29, 21,
     ])
   })
 })

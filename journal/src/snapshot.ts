@@ -6,9 +6,9 @@ import type { Strike } from './strikes.ts'
  * Version of what a fold makes of entries. A change of facts, of a kind or of the fold itself is a new number, and every snapshot of
  * another number is thrown away.
  * 1: first. 2: headings driven. 3: more kinds of problem. 4: what golfers may play. 5: photos name their step and problem. 6: tokens
- * told.
+ * told. 7: tines that are short.
  */
-export const FOLD_VERSION = 6
+export const FOLD_VERSION = 7
 
 /** Entries that a state should have at least before a snapshot saves more time than it takes to keep. */
 export const SNAPSHOT_WORTH = 1000

@@ -69,6 +69,12 @@ export const problemReportedBody = v.variant('problem', [
     massT: measured('Dry sand of this kind that lies in the bays now', 't', 0, 2000),
     words: v.optional(words),
   }),
+  v.strictObject({
+    problem: v.literal('tinesShort'),
+    store: v.pipe(idSchema, v.description('Tine sets of the course; their kind is meant')),
+    sets: measured('What is left now of this kind; a half-worn set counts half', 'sets', 0, 200),
+    words: v.optional(words),
+  }),
   v.strictObject({ problem: v.literal('other'), words }),
 ])
 

@@ -150,6 +150,7 @@ export type { HourBars } from './hour-bars.ts'
 export { stoppedWords, WORKABLE_WORDS, workableDays, type WorkableDay } from './workable-day.ts'
 export { riskCurve, type RiskCurveInput } from './risk-curve.ts'
 export { whySentences } from './why-words.ts'
+export { setsWords, tineName } from './tine-words.ts'
 export {
   bailOutSummary,
   bailWord,

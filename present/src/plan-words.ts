@@ -2,6 +2,7 @@ import type { Course, Plan, PlanTask, Rule, TaskKind, UnitsWanted, Violation } f
 import { counted, decimal, listed } from './numbers.ts'
 import { TASK_WORDS } from './operation-words.ts'
 import { clock, dateAt, dayWords, durationWords } from './times.ts'
+import { setsWords } from './tine-words.ts'
 import { quantityWords } from './units.ts'
 
 /** Names behind the ids of a plan, and how this club reads times and masses. */
@@ -71,12 +72,6 @@ const when = ({ at }: Violation, n: PlanNames): string =>
 const long = ({ by }: Violation): string => durationWords(Math.ceil(by))
 
 const sand = ({ by }: Violation, n: PlanNames): string => quantityWords('sand', by, n.units)
-
-/** Sets of tines: '1 set', '0.25 sets'. */
-const setsWords = (sets: number): string => {
-  const figure = decimal(sets, sets < 10 ? 2 : 0)
-  return `${figure} ${Number(figure) === 1 ? 'set' : 'sets'}`
-}
 
 /** The people who are on all the tasks concerned; who of several it is, the rule does not say. */
 const people = (violation: Violation, n: PlanNames): string => {

@@ -97,6 +97,7 @@ describe('a change of a plan made again', () => {
     dry: true,
     slower: true,
     sandShort: true,
+    tinesShort: true,
     deliveryLate: true,
     pinned: true,
     skipped: true,

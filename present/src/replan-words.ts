@@ -77,6 +77,7 @@ const BECAUSE: Readonly<Record<Because['kind'], string>> = {
   dry: 'the rain does not come',
   slower: 'the work goes at another pace',
   sandShort: 'of the sand that is left',
+  tinesShort: 'of the tines that are left',
   deliveryLate: 'of the delivery',
   pinned: 'it is pinned',
   skipped: 'it is left out by hand',

@@ -23,6 +23,7 @@ const course = {
   now: null,
   machines: [{ id: 'corer' }],
   people: [{ id: 'ann' }],
+  tineSets: [{ id: 'tines-10-8' }],
 } as unknown as Course
 
 const known = (time: string, more: Partial<DayKnown> = {}): DayKnown => ({
@@ -106,17 +107,20 @@ it('tells of outages until they are over or today ends, also of one told after t
   ])
 })
 
-it('tells of the late, of a slow machine and of the sand that is left, until the problem is over', () => {
+it('tells of the late, of a slow machine and of the sand and tines that are left, until the problem is over', () => {
   const problems = [
     { ...told('05:30', { problem: 'late', person: 'ann', until: at('08:00') } as const), solved: null },
     { ...told('06:00', { problem: 'slower', machine: 'corer', factor: 1.5 } as const), solved: null },
     { ...told('07:00', { problem: 'sandShort', sand: 'damp', massT: 3 } as const), solved: null },
+    { ...told('07:30', { problem: 'tinesShort', store: 'tines-10-8', sets: 0.5 } as const), solved: null },
+    { ...told('07:30', { problem: 'tinesShort', store: 'sold', sets: 0.5 } as const), solved: null },
     { ...told('07:00', { problem: 'other', words: 'gate locked' } as const), solved: null },
   ]
   expect(dayFacts(journal({ problems }), known('09:30'))).toEqual([
     { kind: 'late', person: 'ann', at: at('08:00') },
     { kind: 'slower', machine: 'corer', factor: 1.5 },
     { kind: 'sandShort', sand: 'damp', massT: 3, at: at('08:00') },
+    { kind: 'tinesShort', store: 'tines-10-8', sets: 0.5, at: at('08:30') },
   ])
   const over = problems.map((problem) => ({ ...problem, solved: told('08:00', { problem: problem.entry }) }))
   expect(dayFacts(journal({ problems: over }), known('09:30'))).toEqual([])

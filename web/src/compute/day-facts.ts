@@ -136,6 +136,12 @@ const problemFact = (problem: Problem, known: DayKnown): readonly DayFact[] => {
       return solved !== null || fromMs < instantOf(plan.start, 0, course.timeZone)
         ? []
         : [{ kind: 'sandShort', sand: value.sand, massT: value.massT, at }]
+    case 'tinesShort': {
+      const isCounted = (course.tineSets ?? []).some(({ id }) => id === value.store)
+      return solved !== null || !isCounted || fromMs < instantOf(plan.start, 0, course.timeZone)
+        ? []
+        : [{ kind: 'tinesShort', store: value.store, sets: value.sets, at }]
+    }
     case 'green':
     case 'other':
       return []

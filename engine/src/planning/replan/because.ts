@@ -2,9 +2,11 @@ import type { DayFact, FactKind } from './facts.ts'
 import type { ScheduledTask } from '../problem.ts'
 import { chainMarks } from '../chain.ts'
 import { NEVER } from '../spans.ts'
-import type { Outage } from './moment.ts'
+import { supplyOf } from '../stock.ts'
+import type { Outage, StockSeen } from './moment.ts'
 import type { Broken } from './repair.ts'
 import type { Situation } from './situation.ts'
+import { drawsOf, takenBefore } from './stocks-at.ts'
 
 /**
  * Why something is otherwise: the kind of the fact and its place in the file (from 0). `follows` is for what moves only because something else has; its fact is the one that set
@@ -24,6 +26,9 @@ export type Causes = {
 const touches = (outage: Outage, from: number, until: number): boolean =>
   outage.fromMin < until && outage.untilMin > from
 
+/** Tonnes or sets under this are rounding. */
+const ROUNDING = 1e-4
+
 /** Facts that say something of the future of work, by kind, in the order in which they are looked at for a reason. */
 const MOVING: readonly FactKind[] = [
   'machineOut',
@@ -32,6 +37,7 @@ const MOVING: readonly FactKind[] = [
   'late',
   'slower',
   'sandShort',
+  'tinesShort',
   'deliveryLate',
   'stopped',
   'pinned',
@@ -42,7 +48,7 @@ const MOVING: readonly FactKind[] = [
 ]
 
 /**
- * Reasons by what is nearest: a fact about the green itself, an outage that lies on its old tasks, rain on its old time in work; else what set the whole thing off. A
+ * Reasons by what is nearest: a fact about the green itself, an outage that lies on its old tasks, a stock that would be overdrawn by them, rain on its old time in work; else what set the whole thing off. A
  * reading of the facts, not a proof: where several facts act together, the first of this order is named.
  */
 export const causesOf = (
@@ -51,7 +57,7 @@ export const causesOf = (
   facts: readonly DayFact[],
   hasNewForecast: boolean,
 ): Causes => {
-  const { moment, problem, base } = situation
+  const { moment, problem, base, standing, oldTasks } = situation
   const indexOf = (kind: FactKind): number => facts.findIndex((fact) => fact.kind === kind)
   const named = (index: number): Because => ({ kind: facts[index]?.kind ?? 'running', fact: index })
   const main = MOVING.map(indexOf).find((index) => index >= 0)
@@ -75,6 +81,22 @@ export const causesOf = (
       facts.findIndex((fact) => 'green' in fact && fact.green === id && fact.kind === 'slower')
     )
   }
+  const planned = [...standing.tasks, ...oldTasks.filter(({ startMin }) => startMin >= moment.nowMin)]
+  const draws = drawsOf(problem, planned)
+  /** What was seen of a stock of which an old task of the green would take more than there is by then. */
+  const shortOn = (green: number): StockSeen | undefined => {
+    const own = drawsOf(
+      problem,
+      planned.filter((task) => task.green === green),
+    ).filter(({ atMin }) => atMin >= moment.nowMin)
+    return moment.seen.findLast(({ stock }) =>
+      own.some(
+        (draw) =>
+          draw.stock === stock &&
+          takenBefore(draws, stock, draw.atMin + 1) > supplyOf(problem, stock, draw.atMin) + ROUNDING,
+      ),
+    )
+  }
   const rainOn = (green: number): boolean => {
     const was = broken.old[green] ?? []
     const marks = problem.greens[green]
@@ -92,6 +114,8 @@ export const causesOf = (
       )
       const out = tasks.flatMap((task) => outageOn(task) ?? [])[0]
       if (out !== undefined) return named(out.fact)
+      const short = shortOn(green)
+      if (short !== undefined) return named(short.fact)
       if (rainOn(green)) {
         const rain = indexOf('rain')
         if (rain >= 0) return named(rain)

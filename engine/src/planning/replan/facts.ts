@@ -87,6 +87,19 @@ const sandShort = v.strictObject({
   at: v.pipe(instant, v.description('When it was looked at')),
 })
 
+/** So many sets of that kind of tine were left at that moment: one has broken. Later deliveries come on top. */
+const tinesShort = v.strictObject({
+  kind: v.literal('tinesShort'),
+  store: v.pipe(id, v.description('Tine sets of the course; their kind is meant, all its entries together')),
+  sets: quantity({
+    meaning: 'Sets of this kind; one that is half worn counts half',
+    unit: '1',
+    min: 0,
+    max: 200,
+  }),
+  at: v.pipe(instant, v.description('When they were counted')),
+})
+
 /** A delivery comes at another time, or not at all. */
 const deliveryLate = v.strictObject({
   kind: v.literal('deliveryLate'),
@@ -130,6 +143,7 @@ export const dayFact = v.variant('kind', [
   dry,
   slower,
   sandShort,
+  tinesShort,
   deliveryLate,
   pinned,
   skipped,

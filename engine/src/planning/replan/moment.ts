@@ -1,6 +1,7 @@
 import type { Problem } from '../problem.ts'
 import { NEVER } from '../spans.ts'
 import type { Operation } from '../operations.ts'
+import type { Stock } from '../stock.ts'
 
 /** One spell of work on a step as far as it was told. Minutes from the origin. */
 export type Spell = {
@@ -29,8 +30,13 @@ export type Slower = {
   readonly factor: number
 }
 
-/** Sand that lay in the bays at a moment. */
-export type SandSeen = { readonly kind: 'damp' | 'kilnDried'; readonly atMin: number; readonly massT: number }
+/** What was left of a stock at a moment: tonnes of sand, or sets of tines. */
+export type StockSeen = {
+  readonly stock: Stock
+  readonly atMin: number
+  readonly amount: number
+  readonly fact: number
+}
 
 /** A delivery at another time. `store`: place among the stores of the course, then its tine sets. */
 export type Redelivery = { readonly store: number; readonly date: string; readonly atMin: number }
@@ -62,7 +68,7 @@ export type Moment = {
   readonly machinesOut: readonly Outage[]
   readonly peopleOut: readonly Outage[]
   readonly slower: readonly Slower[]
-  readonly sand: readonly SandSeen[]
+  readonly seen: readonly StockSeen[]
   readonly deliveries: readonly Redelivery[]
   readonly pins: readonly WishedPin[]
   /** Greens left out by the manager, with the fact and the manager's own words. */

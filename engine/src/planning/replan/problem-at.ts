@@ -1,21 +1,13 @@
 import type { Course } from '../../course/course.ts'
 import type { Pin } from '../committed.ts'
 import type { Pace } from '../pace/learn-paces.ts'
-import type {
-  Problem,
-  ProblemGreen,
-  ProblemPerson,
-  ProblemStep,
-  ProblemStore,
-  ProblemTines,
-  ScheduledTask,
-  Span,
-} from '../problem.ts'
+import type { Problem, ProblemGreen, ProblemPerson, ProblemStep, Span } from '../problem.ts'
 import type { Sky } from '../sky.ts'
 import { subtractSpans } from '../spans.ts'
 import { doesStep, isWork } from './field.ts'
 import type { Moment, Outage, Slower } from './moment.ts'
 import type { Part, Standing } from './standing.ts'
+import { stocksAt } from './stocks-at.ts'
 
 /** What a problem is changed by. */
 export type Changed = {
@@ -140,71 +132,6 @@ const greenAt = (problem: Problem, green: ProblemGreen, index: number, changed: 
   }
 }
 
-/** Sand taken by loads that began before a moment, by kind. */
-const takenT = (problem: Problem, tasks: readonly ScheduledTask[], kind: string, beforeMin: number): number =>
-  tasks.reduce((sum, task) => {
-    const green = task.kind === 'load' && task.green !== null ? problem.greens[task.green] : undefined
-    if (green === undefined || green.sand.kind !== kind || task.startMin >= beforeMin) return sum
-    return (
-      sum + (green.steps.find((step) => step.operation === 'dress' && step.load === task.load)?.sandT ?? 0)
-    )
-  }, 0)
-
-/** Deliveries of one entry of the course as the facts have them; `at` is its place among the stores and then the tine sets. */
-const movedBy = <T extends { readonly atMin: number }>(
-  moment: Moment,
-  at: number,
-  own: { readonly deliveries: readonly { readonly date: string }[] } | undefined,
-  deliveries: readonly T[],
-): readonly T[] =>
-  deliveries.map((delivery, index) => {
-    const date = own?.deliveries[index]?.date
-    const again = moment.deliveries.find((one) => one.store === at && one.date === date)
-    return again === undefined ? delivery : { ...delivery, atMin: again.atMin }
-  })
-
-/** Stores as the facts have them. What was seen in the bays counts with what had been taken by then, all of it in the first store of its kind. */
-const storesAt = (problem: Problem, { course, moment, standing }: Changed): readonly ProblemStore[] => {
-  const moved = problem.stores.map((store, index) => ({
-    ...store,
-    deliveries: movedBy(moment, index, course.stores[index], store.deliveries),
-  }))
-  return [...moment.sand]
-    .sort((a, b) => a.atMin - b.atMin)
-    .reduce<readonly ProblemStore[]>((stores, seen) => {
-      const first = stores.findIndex(({ kind }) => kind === seen.kind)
-      const stockT = seen.massT + takenT(problem, standing.tasks, seen.kind, seen.atMin)
-      return stores.map((store, index) =>
-        store.kind !== seen.kind
-          ? store
-          : {
-              ...store,
-              stockT: index === first ? stockT : 0,
-              deliveries: store.deliveries.filter(({ atMin }) => atMin > seen.atMin),
-            },
-      )
-    }, moved)
-}
-
-/** Tine sets as the facts have them; nothing where no count is kept. */
-const tinesAt = (
-  { tines }: Problem,
-  { course, moment }: Changed,
-): { readonly tines?: readonly ProblemTines[] } =>
-  tines === undefined
-    ? {}
-    : {
-        tines: tines.map((entry, index) => ({
-          ...entry,
-          deliveries: movedBy(
-            moment,
-            course.stores.length + index,
-            course.tineSets?.[index],
-            entry.deliveries,
-          ),
-        })),
-      }
-
 /** Index that a step of the plain problem has once the parts before it are split off: that of what remains of it. */
 export const splitIndex = (standing: Standing, green: number, step: number): number =>
   step + standing.parts.filter((part) => part.task.green === green && part.step <= step).length
@@ -242,8 +169,7 @@ export const problemAt = (problem: Problem, changed: Changed): Problem => {
     })),
     people: problem.people.map((person, index) => withoutTime(person, outSpans(moment.peopleOut, index))),
     greens: problem.greens.map((green, index) => greenAt(problem, green, index, changed)),
-    stores: storesAt(problem, changed),
-    ...tinesAt(problem, changed),
+    ...stocksAt(problem, changed),
     committed: { nowMin: moment.nowMin, tasks: standing.tasks, pins: pinsAt(changed) },
   }
 }

@@ -63,6 +63,11 @@ describe('a plan made again', () => {
     expect(faults({ ...base, plan: made.plan, facts: outs, now: MORNING })).toEqual([])
   })
 
+  it('puts greens off or leaves them out because of the sand that is left', () => {
+    const made = again([{ kind: 'sandShort', sand: 'damp', massT: 0, at: MORNING }])
+    expect(made.changes.map(({ because }) => because)).toContainEqual({ kind: 'sandShort', fact: 0 })
+  })
+
   it('tells what was recorded as it was recorded, and learns from it', () => {
     const at = (clock: string): string => `2026-08-10T${clock}:00+01:00`
     const start = first?.start ?? ''

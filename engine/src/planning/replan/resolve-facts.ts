@@ -7,7 +7,7 @@ import type { Problem } from '../problem.ts'
 import { NEVER } from '../spans.ts'
 import type { FactError, FactProblem } from './fact-error.ts'
 import type { DayFact } from './facts.ts'
-import type { Moment, Outage, Redelivery, SandSeen, Slower, Spell, WishedPin } from './moment.ts'
+import type { Moment, Outage, Redelivery, Slower, Spell, StockSeen, WishedPin } from './moment.ts'
 
 /** What facts are read against. */
 export type FactGround = {
@@ -202,7 +202,7 @@ type Gathered = {
   readonly machinesOut: Outage[]
   readonly peopleOut: Outage[]
   readonly slower: Slower[]
-  readonly sand: SandSeen[]
+  readonly seen: StockSeen[]
   readonly deliveries: Redelivery[]
   readonly pins: WishedPin[]
   readonly skipped: Map<number, { readonly fact: number; readonly why: string | null }>
@@ -259,8 +259,13 @@ const gather = (ground: FactGround, into: Gathered, fact: DayFact, index: number
       })
       return
     case 'sandShort':
-      into.sand.push({ kind: fact.sand, atMin: read.past('at', fact.at), massT: fact.massT })
+      into.seen.push({ stock: fact.sand, atMin: read.past('at', fact.at), amount: fact.massT, fact: index })
       return
+    case 'tinesShort': {
+      const stock = problem.tines?.[read.find('store', fact.store, course.tineSets ?? [])]?.kind ?? 0
+      into.seen.push({ stock, atMin: read.past('at', fact.at), amount: fact.sets, fact: index })
+      return
+    }
     case 'deliveryLate': {
       const stores = [...course.stores, ...(course.tineSets ?? [])]
       const store = read.find('store', fact.store, stores)
@@ -291,7 +296,7 @@ export const resolveFacts = (ground: FactGround, facts: readonly DayFact[]): Res
     machinesOut: [],
     peopleOut: [],
     slower: [],
-    sand: [],
+    seen: [],
     deliveries: [],
     pins: [],
     skipped: new Map(),

@@ -4,6 +4,7 @@ import { PickOne } from '../../parts/PickOne.tsx'
 import { greenName, useCourse } from '../../state/course.ts'
 import { touch } from '../../state/undo.ts'
 import { SandShort } from '../trouble/SandShort.tsx'
+import { TinesShort } from '../trouble/TinesShort.tsx'
 import { WORDS } from './words.ts'
 
 const Words = (props: { readonly green: string | null; readonly close: () => void }) => {
@@ -36,7 +37,7 @@ const Words = (props: { readonly green: string | null; readonly close: () => voi
   )
 }
 
-type Kind = 'machine' | 'sand' | 'other' | { readonly green: string } | null
+type Kind = 'machine' | 'sand' | 'tines' | 'other' | { readonly green: string } | null
 
 const Kinds = (props: {
   readonly person: string
@@ -69,10 +70,11 @@ const Kinds = (props: {
     )
   }
   if (kind === 'sand') return <SandShort close={close} after={`: ${WORDS.told}`} />
+  if (kind === 'tines') return <TinesShort close={close} after={`: ${WORDS.told}`} />
   // Told of the green that was meant, also when the next stay begins while it is typed.
   if (kind !== null) return <Words green={kind === 'other' ? null : kind.green} close={close} />
   const pick = (id: string): void => {
-    if (id === 'machine' || id === 'sand' || id === 'other') return setKind(id)
+    if (id === 'machine' || id === 'sand' || id === 'tines' || id === 'other') return setKind(id)
     if (id === 'green' && green !== null) return setKind({ green })
     close()
     if (id === 'me')
@@ -85,6 +87,7 @@ const Kinds = (props: {
         { id: 'machine', name: WORDS.machine },
         { id: 'rain', name: WORDS.rain },
         { id: 'sand', name: WORDS.sand },
+        ...((course.tineSets ?? []).length === 0 ? [] : [{ id: 'tines', name: WORDS.tines }]),
         ...(green === null ? [] : [{ id: 'green', name: `${WORDS.green}: ${greenName(green)}` }]),
         { id: 'me', name: WORDS.iAmOut },
         { id: 'other', name: WORDS.other },

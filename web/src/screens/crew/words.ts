@@ -36,6 +36,7 @@ export const WORDS = {
   green: 'Something on this green',
   rain: 'It rains',
   sand: 'Sand is short',
+  tines: 'Tines are short',
   other: 'Something else',
   write: 'What is wrong?',
   send: 'Tell the manager',

@@ -14,6 +14,7 @@ import { stepTold } from '../../state/step-told.ts'
 import { touch } from '../../state/undo.ts'
 import { BrokenOff } from '../trouble/BrokenOff.tsx'
 import { SandShort } from '../trouble/SandShort.tsx'
+import { TinesShort } from '../trouble/TinesShort.tsx'
 import { WORDS } from './words.ts'
 
 /** It rains, or the rain has ended: one press. */
@@ -184,11 +185,13 @@ const KINDS = [
   { id: 'slower', name: WORDS.slower },
   { id: 'late', name: WORDS.late },
   { id: 'sand', name: WORDS.sandShort },
+  { id: 'tines', name: WORDS.tinesShort },
   { id: 'broken', name: WORDS.brokenOff },
   { id: 'words', name: WORDS.write },
 ] as const
 
 const Kinds = ({ close }: { readonly close: () => void }) => {
+  const { tineSets = [] } = useCourse()
   const [kind, setKind] = useState('')
   switch (kind) {
     case 'slower':
@@ -197,12 +200,16 @@ const Kinds = ({ close }: { readonly close: () => void }) => {
       return <Late close={close} />
     case 'sand':
       return <SandShort close={close} />
+    case 'tines':
+      return <TinesShort close={close} />
     case 'broken':
       return <Broken close={close} />
     case 'words':
       return <InWords close={close} />
     default:
-      return <PickOne options={KINDS} onPick={setKind} />
+      return (
+        <PickOne options={KINDS.filter(({ id }) => id !== 'tines' || tineSets.length > 0)} onPick={setKind} />
+      )
   }
 }
 

@@ -1,4 +1,4 @@
-import { clock, dateAt, quantityWords } from '@swardwright/present'
+import { clock, dateAt, quantityWords, setsWords, tineName } from '@swardwright/present'
 import { later } from '../../parts/later.tsx'
 import { Part } from '../../parts/Page.tsx'
 import { today } from '../../state/clock.ts'
@@ -28,7 +28,12 @@ const problemWords = ({ value }: Problem, course: Course): string => {
     case 'slower':
       return `${name(value.machine)}: ${value.factor} times the planned minutes${more}`
     case 'sandShort':
-      return `${SAND_NAMES[value.sand]}: ${quantityWords('sand', value.massT, units.value)} ${WORDS.sandLeft}${more}`
+      return `${SAND_NAMES[value.sand]}: ${quantityWords('sand', value.massT, units.value)} ${WORDS.isLeft}${more}`
+    case 'tinesShort': {
+      const tines = course.tineSets?.find(({ id }) => id === value.store)
+      const kind = tines === undefined ? value.store : tineName(tines, units.value)
+      return `${kind}: ${setsWords(value.sets)} ${WORDS.isLeft}${more}`
+    }
     case 'other':
       return value.words
   }

@@ -1,5 +1,5 @@
 import type { Course, TineStore } from '@swardwright/engine'
-import { counted, decimal, quantityWords } from '@swardwright/present'
+import { counted, decimal, setsWords, tineName } from '@swardwright/present'
 import type { TineOrder } from '../../compute/tine-order.ts'
 import { Fact, Figure } from '../../parts/Figure.tsx'
 import { Fold } from '../../parts/Fold.tsx'
@@ -11,16 +11,7 @@ import { tineRows } from '../../state/tine-orders.ts'
 import { TineForm } from './TineForm.tsx'
 import { WORDS } from './words.ts'
 
-const setsWords = (sets: number): string => `${decimal(sets, 1)} ${sets === 1 ? 'set' : 'sets'}`
-
 type Tine = Pick<TineStore, 'holeDiameterMm' | 'coreDiameterMm'>
-
-const tineName = ({ holeDiameterMm, coreDiameterMm }: Tine): string => {
-  const hole = quantityWords('tine', holeDiameterMm, units.value)
-  return coreDiameterMm === 0
-    ? `Solid tines, ${hole}`
-    : `Hollow tines, ${hole} (${quantityWords('tine', coreDiameterMm, units.value)} inside)`
-}
 
 /** Takes a kind of tine into the stores, with none in stock yet. */
 const countTines = (course: Course, { holeDiameterMm, coreDiameterMm }: Tine): void => {
@@ -55,7 +46,7 @@ const Uncounted = ({ row, course }: { readonly row: TineOrder; readonly course: 
 )
 
 const TineRow = ({ row, course }: { readonly row: TineOrder; readonly course: Course }) => (
-  <Part title={tineName(row)}>
+  <Part title={tineName(row, units.value)}>
     <div class="stack">
       <div class="figures">
         <Figure

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
 import { fromWantedUnit, inWantedUnit, quantityWords, unitMark } from '@swardwright/present'
-import { NumberField } from '../../parts/NumberField.tsx'
 import { PickOne } from '../../parts/PickOne.tsx'
 import { units, useCourse } from '../../state/course.ts'
 import { touch } from '../../state/undo.ts'
+import { HowMuchLeft } from './HowMuchLeft.tsx'
 import { SAND_NAMES, WORDS } from './words.ts'
 
 type Sand = keyof typeof SAND_NAMES
@@ -15,46 +15,6 @@ const GLANCES = [0, 0.5, 1, 2, 5, 10] as const
 
 /** As the journal takes it. */
 const MOST_T = 2000
-
-const HowMuch = (props: { readonly sand: Sand; readonly onLeft: (massT: number) => void }) => {
-  const [typed, setTyped] = useState<number | null>(null)
-  const wanted = units.value
-  const mark = unitMark('sand', wanted)
-  const tell = (left: number): void => props.onLeft(Math.min(MOST_T, fromWantedUnit('sand', left, wanted)))
-  return (
-    <div class="stack">
-      <p>
-        {SAND_NAMES[props.sand]}. {WORDS.sandHere}
-      </p>
-      <div class="three">
-        {GLANCES.map((left) => (
-          <button key={left} type="button" onClick={() => tell(left)}>
-            {left === 0 ? WORDS.sandNone : `${left} ${mark}`}
-          </button>
-        ))}
-      </div>
-      <NumberField
-        label={WORDS.sandOther}
-        unit={mark}
-        value={typed}
-        min={0}
-        max={inWantedUnit('sand', MOST_T, wanted)}
-        onValue={setTyped}
-        onEmpty={() => setTyped(null)}
-      />
-      <button
-        type="button"
-        class="primary whole"
-        disabled={typed === null}
-        onClick={() => {
-          if (typed !== null) tell(typed)
-        }}
-      >
-        {WORDS.write}
-      </button>
-    </div>
-  )
-}
 
 /** Sand is short: which, where the club has two, and how much of it is left, from which the day is worked out again. `after` ends the words of the way back. */
 export const SandShort = (props: { readonly close: () => void; readonly after?: string }) => {
@@ -73,12 +33,17 @@ export const SandShort = (props: { readonly close: () => void; readonly after?: 
         />
       </div>
     )
+  const wanted = units.value
   return (
-    <HowMuch
-      sand={sand}
-      onLeft={(massT) => {
+    <HowMuchLeft
+      lead={`${SAND_NAMES[sand]}. ${WORDS.sandHere}`}
+      unit={unitMark('sand', wanted)}
+      glances={GLANCES}
+      most={inWantedUnit('sand', MOST_T, wanted)}
+      onLeft={(typed) => {
         props.close()
-        const left = `${quantityWords('sand', massT, units.value)} ${WORDS.sandLeft}`
+        const massT = Math.min(MOST_T, fromWantedUnit('sand', typed, wanted))
+        const left = `${quantityWords('sand', massT, wanted)} ${WORDS.left}`
         void touch(
           'problemReported',
           { problem: 'sandShort', sand, massT },

@@ -5,8 +5,13 @@ import { beforeEach, describe, expect, it, vi } from 'vitest'
 import { facts } from '../../state/journal.ts'
 import { demo, openHere as open } from '../../state/testing/open-here.ts'
 import { TellProblem } from '../crew/TellProblem.tsx'
+import { MoreTrouble } from '../now/OneTouch.tsx'
 import { BrokenOff } from './BrokenOff.tsx'
 import { SandShort } from './SandShort.tsx'
+import { TinesShort } from './TinesShort.tsx'
+
+// What the manager's buttons show of the day worked out again comes from a worker, which there is none of here.
+vi.mock('../../state/compute.ts', () => ({ compute: {} }))
 
 const show = (what: ComponentChildren) =>
   act(() => render(what, document.getElementById('app') ?? document.body))
@@ -66,6 +71,71 @@ describe('sand that is short', () => {
     await press(button?.textContent ?? '')
     // 2 x 2000 lb x 0.45359237 kg.
     await vi.waitFor(() => expect(problems()[0]).toMatchObject({ sand: 'damp', massT: 1.81436948 }))
+  })
+})
+
+describe('tines that are short', () => {
+  const trouble = <TellProblem person="maren" green={null} machines={[]} />
+  const set = (id: string, holeDiameterMm: number, coreDiameterMm: number) => ({
+    id,
+    holeDiameterMm,
+    coreDiameterMm,
+    sets: 2,
+    deliveries: [],
+  })
+
+  it('are told by the crew: which kind, where there are several, and how many sets are left', async () => {
+    await open({
+      ...demo,
+      tineSets: [set('shed', 12, 9), set('solid', 10, 0), set('van', 12, 9)],
+    })
+    await show(trouble)
+    await press('Problem')
+    await press('Tines are short')
+    // Two entries of one kind are one choice.
+    expect(document.querySelectorAll('dialog li')).toHaveLength(2)
+    await press('Hollow tines, 12 mm (9 mm inside)')
+    await press('0.5 sets')
+    await vi.waitFor(() => expect(problems()).toEqual([{ problem: 'tinesShort', store: 'shed', sets: 0.5 }]))
+  })
+
+  it('can be none, and any figure that is typed; the only kind is not asked for', async () => {
+    await open({ ...demo, tineSets: [set('solid', 10, 0)] })
+    await show(<TinesShort close={() => undefined} />)
+    await press('None')
+    await type(document.querySelector('input'), '1.25')
+    await press('Write it down')
+    await vi.waitFor(() =>
+      expect(problems()).toEqual([
+        { problem: 'tinesShort', store: 'solid', sets: 0 },
+        { problem: 'tinesShort', store: 'solid', sets: 1.25 },
+      ]),
+    )
+  })
+
+  it.each([undefined, []])(
+    'are not offered, to crew or manager, where nobody counts them (%j)',
+    async (tineSets) => {
+      const { tineSets: _counted, ...rest } = demo
+      await open(tineSets === undefined ? rest : { ...rest, tineSets })
+      for (const [what, button] of [
+        [trouble, 'Problem'],
+        [<MoreTrouble />, 'Other trouble'],
+      ] as const) {
+        await show(what)
+        await press(button)
+        expect(document.body.textContent).toContain('Sand is short')
+        expect(document.body.textContent).not.toContain('Tines are short')
+      }
+    },
+  )
+
+  it('are offered to the manager where they are counted', async () => {
+    await open(demo)
+    await show(<MoreTrouble />)
+    await press('Other trouble')
+    await press('Tines are short')
+    expect(document.body.textContent).toContain('Which tines?')
   })
 })
 
