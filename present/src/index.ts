@@ -138,6 +138,7 @@ export { ageWords, fetchedWords, weatherProblemWords } from './weather-words.ts'
 export {
   busiestSentence,
   chanceWords,
+  dayAgainstLevel,
   dayRiskSentence,
   oneMoreWords,
   riskSourceWords,

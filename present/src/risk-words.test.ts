@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { PlanRisk } from '@swardwright/engine'
 import { partsOf } from './drawing.ts'
 import { riskCurve } from './risk-curve.ts'
-import { chanceWords, dayRiskSentence } from './risk-words.ts'
+import { chanceWords, dayAgainstLevel, dayRiskSentence } from './risk-words.ts'
 
 const DAY: PlanRisk['days'][number] = {
   date: '2026-08-10',
@@ -42,6 +42,29 @@ describe('the chance of a caught green in words', () => {
     expect(dayRiskSentence({ ...DAY, chance: 0.03 }, RISK, 'Europe/London')).toBe(
       'Mon 10 Aug: 2 greens; the chance that one is caught is 3 %',
     )
+  })
+})
+
+describe('the day at hand beside the level', () => {
+  const told = (change: Partial<typeof DAY>, level = 0.05) =>
+    dayAgainstLevel({ ...DAY, ...change }, { ...RISK, level }, 'Europe/London')
+
+  it('says in a word whether it is over, and what would keep it under', () => {
+    expect(told({ chance: 0.31 })).toBe(
+      'Chance of a caught green 31 %, over the level of 5 %; with none opened after 07:03 it stays under 5 %',
+    )
+    expect(told({ lastSafeStart: null })).toBe(
+      'Chance of a caught green 28 %, over the level of 5 %; even the first one is over 5 %',
+    )
+  })
+
+  it('asks for nothing up to the level itself', () => {
+    expect(told({ chance: 0.05 })).toBe('Chance of a caught green 5 %, within the level of 5 %')
+    expect(told({ chance: 0.001 })).toBe('Chance of a caught green under 1 %, within the level of 5 %')
+  })
+
+  it('tells a level as it was set, under one percent too', () => {
+    expect(told({}, 0.005)).toMatch(/over the level of 0\.5 %; .* stays under 0\.5 %$/u)
   })
 })
 

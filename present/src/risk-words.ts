@@ -1,5 +1,5 @@
 import type { Course, OneMore, PlanRisk, WhatIf } from '@swardwright/engine'
-import { counted, decimal } from './numbers.ts'
+import { counted, decimal, shareWords } from './numbers.ts'
 import { clock, dayAndClock, dayWords, durationWords } from './times.ts'
 
 /** A chance as people say it: '5 %', 'under 1 %', 'over 99 %', 'none seen in 400 skies' stays with the caller. */
@@ -17,14 +17,26 @@ export const riskSourceWords = (risk: PlanRisk): string =>
     ? `over the ${decimal(risk.draws, 0)} members of the forecast`
     : `over ${decimal(risk.draws, 0)} skies drawn round the forecast by its usual errors`
 
+/** What keeps a day under the level that is over it: 'with none opened after 07:03 it stays under 5 %'. */
+const remedyWords = ({ lastSafeStart }: DayRisk, { level }: PlanRisk, timeZone: string): string =>
+  lastSafeStart === null
+    ? `even the first one is over ${shareWords(level)}`
+    : `with none opened after ${clock(lastSafeStart, timeZone)} it stays under ${shareWords(level)}`
+
 /** One day in one sentence: 'Mon 10 Aug: 4 greens, a green is caught in 28 %; with none opened after 07:03 it stays under 5 %.' */
 export const dayRiskSentence = (day: DayRisk, risk: PlanRisk, timeZone: string): string => {
   const greens = counted(day.planned, 'green', 'greens')
   const begin = `${dayWords(day.date)}: ${greens}; the chance that one is caught is ${chanceWords(day.chance)}`
-  if (day.chance <= risk.level) return begin
-  return day.lastSafeStart === null
-    ? `${begin}; even the first one is over ${chanceWords(risk.level)}`
-    : `${begin}; with none opened after ${clock(day.lastSafeStart, timeZone)} it stays under ${chanceWords(risk.level)}`
+  return day.chance <= risk.level ? begin : `${begin}; ${remedyWords(day, risk, timeZone)}`
+}
+
+/** The day at hand beside the level, where the decision is made: 'Chance of a caught green 31 %, over the level of 5 %; with none opened after 07:03 it stays under 5 %'. */
+export const dayAgainstLevel = (day: DayRisk, risk: PlanRisk, timeZone: string): string => {
+  const chance = `Chance of a caught green ${chanceWords(day.chance)}`
+  const level = `the level of ${shareWords(risk.level)}`
+  return day.chance <= risk.level
+    ? `${chance}, within ${level}`
+    : `${chance}, over ${level}; ${remedyWords(day, risk, timeZone)}`
 }
 
 const nameOf = (list: readonly { readonly id: string; readonly name: string }[], id: string): string =>
@@ -43,7 +55,7 @@ export const busiestSentence = (risk: PlanRisk, course: Course): string => {
 /** The risk of a plan in lines of text. */
 export const riskSummary = (risk: PlanRisk, course: Course): string =>
   [
-    `Chance of a caught green, ${riskSourceWords(risk)}; the level is ${chanceWords(risk.level)}`,
+    `Chance of a caught green, ${riskSourceWords(risk)}; the level is ${shareWords(risk.level)}`,
     ...risk.days.map((day) => `  ${dayRiskSentence(day, risk, course.timeZone)}`),
     busiestSentence(risk, course),
   ].join('\n')

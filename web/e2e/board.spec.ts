@@ -59,9 +59,17 @@ test('a green pinned into the rain stands there, and the board says what that ri
   await expect(page.getByText('Nothing else is wrong with this plan')).toBeVisible()
 })
 
-test('the chance of a caught green is told by day, with its curve', async ({ page, club }) => {
-  await withPlan(page, club)
-  await page.getByText('If the sky is not as forecast').click()
+test('the evening before tells the day’s chance of a caught green, and leads to the chances of all days with their curves', async ({
+  page,
+  club,
+}) => {
+  await turnTo(page, club, '/')
+  const reason = page.locator('.reasons > li', { hasText: 'Chance of a caught green' })
+  await expect(reason).toHaveText(/^Chance of a caught green [a-z ]*\d+ %, (within|over) the level of 5 %/u, {
+    timeout: 120_000,
+  })
+  await reason.getByRole('link', { name: 'The chances' }).click()
+  await expect(page.locator('details#chances > summary')).toBeInViewport()
   await expect(page.getByText(/the chance that one is caught is/u).first()).toBeVisible({ timeout: 120_000 })
   await page
     .getByRole('button', { name: /^Chance by the hour/u })

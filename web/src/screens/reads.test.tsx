@@ -19,6 +19,7 @@ import {
 vi.mock('../state/compute.ts', () => ({
   compute: () => new Promise(() => undefined),
   computeLong: () => new Promise(() => undefined),
+  computeChances: () => new Promise(() => undefined),
 }))
 
 import demoCourse from '../../../examples/demo-course.geojson?raw'

@@ -6,8 +6,17 @@ const engine = (name: string): ComputePort =>
     isPartMissing.value = true
   })
 
+/** An engine that is started when it is first asked. */
+const engineWhenAsked = (name: string): ComputePort => {
+  let port: ComputePort | null = null
+  return (job, input, onProgress) => (port ??= engine(name))(job, input, onProgress)
+}
+
 /** The engine at work beside the page, for answers that a person waits for: figures, calculations, reading a file. */
 export const compute = engine('figures')
 
 /** A second engine for planning and checking, which take seconds, so that figures never wait for them. */
 export const computeLong = engine('planning')
+
+/** A third for the skies that may come, which take seconds for every plan and are asked for by the opening page, so that planning and checking never wait for them. */
+export const computeChances = engineWhenAsked('chances')

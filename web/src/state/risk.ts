@@ -1,7 +1,7 @@
-import { signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import { DEFAULT_RISK, type OneMore, type RiskWish } from '@swardwright/engine'
 import type { Work } from '../compute/work.ts'
-import { computeLong } from './compute.ts'
+import { computeChances } from './compute.ts'
 import { course } from './course.ts'
 import { latest } from './latest.ts'
 import { planFailure, planInput, rainAhead, shownPlan, takeDraft } from './plan.ts'
@@ -10,15 +10,35 @@ import { weather } from './weather.ts'
 /** The manager's level and how many skies are drawn. Kept while the app is open. */
 export const riskWish = signal<RiskWish>({ ...DEFAULT_RISK, draws: 200 })
 
-/** The chance of a caught green on each day of the plan shown. */
-export const risk = latest<Work['risk']['output']>()
-
-/** Has the plan shown played out under the skies that may come. */
-export const askRisk = (): void => {
+/** What there is to reckon: the plan shown, under the weather and the wish of now. Null without a plan or a forecast. */
+export const riskQuestion = computed((): Work['risk']['input'] | null => {
   const [plan, known, hours] = [shownPlan.value, course.value, weather.value]
-  if (plan === null || known === null || hours === null) return risk.clear()
-  const wish = riskWish.value
-  risk.ask(() => computeLong('risk', { plan, course: known, weather: hours, wish }))
+  if (plan === null || known === null || hours === null) return null
+  return { plan, course: known, weather: hours, wish: riskWish.value }
+})
+
+type Answer = { readonly to: Work['risk']['input']; readonly told: Work['risk']['output'] }
+
+const answer = latest<Answer>()
+
+/** The question that was asked last. */
+let asked: Work['risk']['input'] | null = null
+
+/** The chance of a caught green on each day of the plan shown. While it is reckoned anew, the last answer stays and `isOld` says so. */
+export const risk = {
+  told: computed(() => answer.value.value?.told ?? null),
+  isOld: computed(() => answer.value.value?.to !== riskQuestion.value),
+  pending: answer.pending,
+  fault: answer.fault,
+}
+
+/** Has the plan shown played out under the skies that may come. What was asked already is not asked again, unless it failed. */
+export const askRisk = (): void => {
+  const to = riskQuestion.value
+  if (to !== null && to === asked && answer.fault.value === null) return
+  asked = to
+  if (to === null) return answer.clear()
+  answer.ask(async () => ({ to, told: await computeChances('risk', to) }))
 }
 
 /** A plan under the level is being made. */
@@ -31,7 +51,7 @@ export const planSafely = async (): Promise<void> => {
   const rain = rainAhead.value
   makingSafe.value = true
   try {
-    const made = await computeLong('safePlan', { input, wish: riskWish.value })
+    const made = await computeChances('safePlan', { input, wish: riskWish.value })
     if (made.ok) takeDraft(made.value.plan, rain)
     else planFailure.value = made.error.type === 'noWeather' ? null : made.error
   } finally {
@@ -46,5 +66,5 @@ export const oneMore = latest<Work['whatIf']['output']>()
 export const askOneMore = (changes: readonly OneMore[]): void => {
   const input = planInput.value
   if (input === null) return oneMore.clear()
-  oneMore.ask(() => computeLong('whatIf', { input, changes }))
+  oneMore.ask(() => computeChances('whatIf', { input, changes }))
 }

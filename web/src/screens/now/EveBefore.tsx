@@ -10,15 +10,19 @@ import {
 import type { Course, Plan, Violation } from '@swardwright/engine'
 import { goOrHold, type GoOrHold } from '../../compute/go-or-hold.ts'
 import { Fact } from '../../parts/Figure.tsx'
+import { later } from '../../parts/later.tsx'
 import { Part } from '../../parts/Page.tsx'
 import { units, useCourse } from '../../state/course.ts'
-import { draft, shownPlan, verdict } from '../../state/plan.ts'
+import { draft, settledPlan, shownPlan, verdict } from '../../state/plan.ts'
 import { rainOfPlan } from '../../state/rain-of-plan.ts'
+import { weather } from '../../state/weather.ts'
 import { CourseMap } from '../course/CourseMap.tsx'
 import { DayStrip } from '../plan/DayStrip.tsx'
 import { DayOrder } from '../plan/OrderOfGreens.tsx'
 import { PostsByPart } from './PostsByPart.tsx'
 import { WORDS } from './words.ts'
+
+const EveChance = later(async () => (await import('./EveChance.tsx')).EveChance)
 
 type Reason = { readonly words: string; readonly isTight?: boolean }
 
@@ -64,8 +68,11 @@ const comesOn = (course: Course, date: string): readonly string[] => [
     ),
 ]
 
-const Verdict = ({ day, plan }: { readonly day: GoOrHold; readonly plan: Plan }) => {
+type Decided = { readonly date: string; readonly day: GoOrHold; readonly plan: Plan }
+
+const Verdict = ({ date, day, plan }: Decided) => {
   const course = useCourse()
+  const isRisked = day.greens > 0 && settledPlan.value !== null && weather.value !== null
   return (
     <div class="verdict">
       <p class={`strike ${day.go ? 'leaf' : 'rust'}`}>{day.go ? WORDS.go : WORDS.hold}</p>
@@ -76,6 +83,7 @@ const Verdict = ({ day, plan }: { readonly day: GoOrHold; readonly plan: Plan })
               {words}
             </li>
           ))}
+          {isRisked ? <EveChance date={date} /> : null}
         </ul>
         {draft.value === null ? null : (
           <p class="small ochre">
@@ -115,7 +123,7 @@ export const EveBefore = ({ date }: { readonly date: string }) => {
   const planDay = plan.days.find((one) => one.date === date)
   return (
     <div class="wide">
-      <Verdict day={day} plan={plan} />
+      <Verdict date={date} day={day} plan={plan} />
       <div class="columns">
         <div class="wide">
           <Hours day={day} />

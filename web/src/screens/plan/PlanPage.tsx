@@ -77,7 +77,9 @@ const Below = ({ plan }: { readonly plan: Plan }) => (
       <Board plan={plan} />
     </Part>
     <div class="no-print">
-      <Fold summary={WORDS.risk}>{() => <Risk />}</Fold>
+      <Fold id="chances" summary={WORDS.risk}>
+        {() => <Risk />}
+      </Fold>
       <Fold summary={WORDS.how}>
         {() => (
           <Deciding>

@@ -15,8 +15,16 @@ import { NumberField } from '../../parts/NumberField.tsx'
 import { isWide } from '../../shell/wide.ts'
 import { greenNames, useCourse } from '../../state/course.ts'
 import { planErrorSentence } from '../../state/error-words.ts'
-import { shownPlan } from '../../state/plan.ts'
-import { askOneMore, askRisk, makingSafe, oneMore, planSafely, risk, riskWish } from '../../state/risk.ts'
+import {
+  askOneMore,
+  askRisk,
+  makingSafe,
+  oneMore,
+  planSafely,
+  risk,
+  riskQuestion,
+  riskWish,
+} from '../../state/risk.ts'
 import { weather } from '../../state/weather.ts'
 import { WORDS } from './words.ts'
 import { decides } from '../../state/access.ts'
@@ -122,8 +130,8 @@ const Told = ({ told }: { readonly told: PlanRisk }) => (
 
 /** If the sky is not as forecast: the chance of a caught green by day, a plan under a level, and what one thing more would buy. */
 export const Risk = () => {
-  const answer = risk.value.value
-  useEffect(askRisk, [shownPlan.value, weather.value, riskWish.value])
+  const answer = risk.told.value
+  useEffect(askRisk, [riskQuestion.value])
   if (weather.value === null) return <p>{WORDS.riskNoForecast}</p>
   return (
     <div class="stack">
