@@ -146,11 +146,36 @@ const givenUps = (greens: readonly number[]): readonly ReadonlySet<number>[] => 
 /** Most choices tried: with five greens in work there are 16. */
 const MOST_TRIES = 24
 
-/** Where greens are caught all the same: so many more tries, always the same ones, in which each step is taken as up to so many minutes more or less pressing. */
+/**
+ * Where greens are caught all the same: so many more tries, always the same ones. In every second one each step is taken as up to so many minutes more or less pressing; in
+ * the others posts are drawn: of those trained for an operation some leave it to the rest, so that nobody is called away from the step that all wait for.
+ */
 const STRAY_TRIES = 120
+const LEAVES_POST_PERCENT = 15
 /** Where more are caught than this, no other order has been seen to save any, and the time is kept for the search. */
 const MOST_CAUGHT_TO_STRAY = 2
 const STRAY_MIN = 90
+
+/** Who may do what, with some posts left to the rest; no operation is left with fewer people than its largest crew. */
+const fewerPosts = (
+  { machines }: Problem,
+  skilled: Field['skilled'],
+  leaves: () => boolean,
+): Field['skilled'] =>
+  new Map(
+    [...skilled].map(([operation, people]) => {
+      const crews = machines.flatMap((machine) =>
+        machine.operations.includes(operation) ? [machine.crew] : [],
+      )
+      let spare = people.length - Math.max(1, ...crews)
+      const stays = people.filter(() => {
+        const isSpared = spare > 0 && leaves()
+        if (isSpared) spare--
+        return !isSpared
+      })
+      return [operation, stays]
+    }),
+  )
 
 /** The greens in work, worked off so that as few as can be are caught: the field with them laid, and which are caught. */
 export const rescue = (
@@ -191,7 +216,20 @@ export const rescue = (
   const tries = isHopeless ? 0 : STRAY_TRIES
   const random = randomOf(1)
   const stray = (): number => random.below(2 * STRAY_MIN + 1) - STRAY_MIN
-  for (let tried = 0, saved = areSaved; !saved && tried < tries; tried++)
-    saved = weigh(workOff(broken, tails, new Set(), problem.horizonMin, stray))
+  const leaves = (): boolean => random.below(100) < LEAVES_POST_PERCENT
+  const { stood } = broken
+  for (let tried = 0, saved = areSaved; !saved && tried < tries; tried++) {
+    const field =
+      tried % 2 === 0
+        ? workOff(broken, tails, new Set(), problem.horizonMin, stray)
+        : workOff(
+            { ...broken, stood: { ...stood, skilled: fewerPosts(problem, stood.skilled, leaves) } },
+            tails,
+            new Set(),
+            problem.horizonMin,
+          )
+    // Those who left a post may do whatever else there is to do.
+    saved = weigh({ ...field, skilled: stood.skilled })
+  }
   return best ?? { field: broken.stood, caught: [] }
 }

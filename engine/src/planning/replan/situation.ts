@@ -16,7 +16,7 @@ import { factorOf, problemAt } from './problem-at.ts'
 import { resolveFacts } from './resolve-facts.ts'
 import { isOpened, standingAt, standingIn, type FactorOf, type Standing } from './standing.ts'
 import { timedCoverings } from './timed-coverings.ts'
-import { changesWeather, weatherWithFacts } from './weather-with-facts.ts'
+import { skyWithFacts } from './told-sky.ts'
 
 /** What is known when a plan is made again. */
 export type SituationInput = {
@@ -67,10 +67,7 @@ const situationBy = (
   if (!resolved.ok) return resolved
   const moment = resolved.value
   const { originMs, days, horizonMin } = problem
-  const told = weatherWithFacts(weather, facts, originMs)
-  const sky = changesWeather(facts)
-    ? readSky({ course, weather: told, originMs, days, horizonMin })
-    : ok(null)
+  const sky = skyWithFacts(readSky, { course, weather, originMs, days, horizonMin }, facts)
   if (!sky.ok) return fail({ type: 'threshold', error: sky.error })
   const oldTasks = scheduledTasks(problem, tasks)
   const paces = learnPaces(timedCoverings(problem, oldTasks, moment))
