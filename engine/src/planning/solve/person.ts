@@ -52,6 +52,19 @@ const afterBreaks = (run: Run, row: number, start: number, end: number): number 
   return start
 }
 
+/** Whether everybody has every break. A task put in before another of the same person, which then begins sooner, is judged without it, so that both together may cost a break. */
+export const haveBreaks = (run: Run): boolean => {
+  const { breakEnd, breakFirst, breakMin, breakStart } = run.ground
+  for (let row = 0; row + 1 < breakFirst.length; row++) {
+    if ((run.people.count[row] ?? 0) === 0) continue
+    for (let i = breakFirst[row] ?? 0; i < (breakFirst[row + 1] ?? 0); i++) {
+      const closes = breakEnd[i] ?? 0
+      if (longestFree(run, row, breakStart[i] ?? 0, closes, closes, closes) < (breakMin[i] ?? 0)) return false
+    }
+  }
+  return true
+}
+
 /** Later start between the tasks before and after it, ways counted; the same start where it fits. */
 const betweenTasks = (
   run: Run,

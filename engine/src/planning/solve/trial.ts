@@ -5,6 +5,7 @@ import { generate, type Made } from './generate.ts'
 import { judgeGreens, judgePeople, judgeTravel, type Judged } from './judge.ts'
 import { compareObjectives, finishGuide, leadCost, nearGuide, type Objective } from './objective.ts'
 import type { Near } from './options.ts'
+import { haveBreaks } from './person.ts'
 import { copyRecipe, plainRecipe, type Recipe } from './recipe.ts'
 import type { Run } from './run.ts'
 
@@ -61,7 +62,9 @@ export const judge = (search: Search, guideOf: Guide = finishGuide): number => {
     return guide
   }
   const found = { judged, penalty, ...judgePeople(run), travelMin: stood.travelMin + judgeTravel(run) }
-  const isBest = best === null || compareObjectives(found, best) < 0
+  // Breaks that were lost before now are no matter of the search.
+  const isSound = run.ground.problem.committed !== undefined || haveBreaks(run)
+  const isBest = best === null || (compareObjectives(found, best) < 0 && isSound)
   if (isBest) {
     const recipe = plainRecipe(run.ground, run.recipe.order)
     copyRecipe(run.recipe, recipe)
