@@ -1,4 +1,4 @@
-import type { Access } from './access.ts'
+import { needsSetUp, type Access } from './access.ts'
 import { isGood } from './passes.ts'
 import type { Storage } from '../storage/storage.ts'
 
@@ -10,16 +10,18 @@ export type StillIn = (access: Access) => boolean
  * Somebody at the machine itself is in until there is an account.
  */
 export const stillIn = async (
-  { tokens, passes, accounts }: Pick<Storage, 'tokens' | 'passes' | 'accounts'>,
+  storage: Pick<Storage, 'tokens' | 'passes' | 'accounts'>,
   nowMs: number,
 ): Promise<StillIn> => {
   const goodTokens = new Set(
-    (await tokens.list()).filter((row) => row.revokedAt === null).map((row) => `token:${row.id}`),
+    (await storage.tokens.list()).filter((row) => row.revokedAt === null).map((row) => `token:${row.id}`),
   )
-  const goodPasses = new Set((await passes.list()).filter((row) => isGood(row, nowMs)).map((row) => row.id))
-  const isSetUp = (await accounts.list()).some((row) => row.endedAt === null)
+  const goodPasses = new Set(
+    (await storage.passes.list()).filter((row) => isGood(row, nowMs)).map((row) => row.id),
+  )
+  const machineIsIn = await needsSetUp(storage)
   return ({ by, sender, pass }) => {
-    if (by === 'machine') return !isSetUp
+    if (by === 'machine') return machineIsIn
     if (by === 'token') return goodTokens.has(sender)
     return pass !== null && goodPasses.has(pass)
   }

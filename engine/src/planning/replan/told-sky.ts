@@ -25,15 +25,15 @@ const begunLate = (facts: readonly DayFact[]): readonly DayFact[] =>
 /** Minutes of the hours in which told rain begins, up to that minute. */
 const beforeRain = (facts: readonly DayFact[], originMs: number): readonly Span[] => {
   const minute = (ms: number): number => Math.floor((ms - originMs) / MINUTE_MS)
-  const told = facts.filter(isRain).map(({ from, until }) => ({
-    start: minute(parseInstant(from)),
-    end: minute(parseInstant(until)),
-  }))
-  const heads = facts.filter(isRain).map(({ from }) => ({
-    start: minute(Math.floor(parseInstant(from) / HOUR_MS) * HOUR_MS),
-    end: minute(parseInstant(from)),
-  }))
-  return subtractSpans(mergeSpans(heads), mergeSpans(told))
+  const rains = facts.filter(isRain).map(({ from, until }) => {
+    const fromMs = parseInstant(from)
+    const start = minute(fromMs)
+    return {
+      head: { start: minute(Math.floor(fromMs / HOUR_MS) * HOUR_MS), end: start },
+      rain: { start, end: minute(parseInstant(until)) },
+    }
+  })
+  return subtractSpans(mergeSpans(rains.map(({ head }) => head)), mergeSpans(rains.map(({ rain }) => rain)))
 }
 
 /** The first sky, but in some spans the second. */

@@ -63,8 +63,9 @@ export const judge = (search: Search, guideOf: Guide = finishGuide): number => {
   }
   const found = { judged, penalty, ...judgePeople(run), travelMin: stood.travelMin + judgeTravel(run) }
   // Breaks that were lost before now are no matter of the search.
-  const isSound = run.ground.problem.committed !== undefined || haveBreaks(run)
-  const isBest = best === null || (compareObjectives(found, best) < 0 && isSound)
+  const isBest =
+    best === null ||
+    (compareObjectives(found, best) < 0 && (run.ground.problem.committed !== undefined || haveBreaks(run)))
   if (isBest) {
     const recipe = plainRecipe(run.ground, run.recipe.order)
     copyRecipe(run.recipe, recipe)

@@ -6,6 +6,7 @@ import { useCourse } from '../../state/course.ts'
 import { facts } from '../../state/journal.ts'
 import { weather } from '../../state/weather.ts'
 import { ComingBack } from '../photos/ComingBack.tsx'
+import './after-work.css'
 import { WORDS } from './words.ts'
 
 const DAY_MS = 86_400_000

@@ -8,6 +8,7 @@ import { nowMs } from '../../state/clock.ts'
 import { useCourse } from '../../state/course.ts'
 import { shownPlan } from '../../state/plan.ts'
 import { Sheet } from './Sheet.tsx'
+import './paper.css'
 import { WORDS } from './words.ts'
 
 /** A paper sheet typed in later: the greens of one day, when each was finished, a note where there is one, and steps that were broken off. */

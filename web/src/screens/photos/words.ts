@@ -35,7 +35,6 @@ export const WORDS = {
   close: 'Close',
   note: 'Note',
   keepNote: 'Keep the note',
-  noNote: 'No note',
   takeOut: 'Take this photo out',
   takenOut: 'Photo taken out',
   ofProblem: 'Add a photo of it',

@@ -150,12 +150,15 @@ export const TaskPanel = (props: {
   const { plan, task } = props
   useEffect(() => askWhy(plan, task.id), [plan, task.id])
   const told = why.value.value
-  const sentences = told === null || told.task !== task.id ? [] : whySentences(told, planNames(course, plan))
+  const names = planNames(course, plan)
+  const sentences = told === null || told.task !== task.id ? [] : whySentences(told, names)
   const green = task.green === null ? '' : ` ${greenName(task.green)}`
   const todo = taskTodo(task)
-  const by = [...task.people, ...(task.machine === null ? [] : [task.machine])].map(
-    (id) => [...course.people, ...course.machines].find((one) => one.id === id)?.name ?? id,
-  )
+  const { machine } = task
+  const by = [
+    ...task.people.map((id) => names.people.get(id) ?? id),
+    ...(machine === null ? [] : [names.machines.get(machine) ?? machine]),
+  ]
   return (
     <section class="note stack no-print" aria-label={WORDS.whyHere}>
       <div class="row apart">

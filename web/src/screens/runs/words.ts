@@ -24,7 +24,6 @@ export const WORDS = {
   pass: 'Shown',
   passes: ['First pass', 'Second pass, turned', 'Third pass', 'Fourth pass', 'Fifth pass', 'Sixth pass'],
   step: 'How far the work is',
-  stepAll: 'All runs',
   before: 'One back',
   next: 'One on',
   play: 'Show it being driven',

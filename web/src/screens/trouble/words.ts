@@ -1,9 +1,7 @@
 /** Words of what goes wrong, the same for crew and manager. */
 export const WORDS = {
-  sandShort: 'Sand is short',
   whichSand: 'Which sand?',
   sandHere: 'How much of it lies in the bays?',
-  tinesShort: 'Tines are short',
   whichTines: 'Which tines?',
   setsHere: 'How many sets are left? A half-worn one counts half.',
   sets: 'sets',
