@@ -63,6 +63,8 @@ test('the manager sees where the weather comes from, by the hour, and plans by i
   await page.getByRole('button', { name: 'Plan by this forecast' }).click()
   await expect(page.getByText(/Plans go by 127\.0\.0\.1/u)).toBeVisible()
   await turnTo(page, weathered, '/plan')
+  // The first plan may have been made by the forecast before; then the page says that it no longer holds.
+  await page.getByRole('button', { name: 'Plan again' }).click()
   await expect(page.getByText('The checker finds nothing wrong')).toBeVisible({ timeout: 90_000 })
 })
 
