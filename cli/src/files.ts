@@ -18,6 +18,12 @@ import { BadInput, type Io } from './command.ts'
 /** The demo course that comes with the project. */
 export const DEMO_COURSE = fileURLToPath(new URL('../../examples/demo-course.geojson', import.meta.url))
 
+/** What the demo prescribes, and the normals of its weather. */
+export const DEMO_PRESCRIPTION = fileURLToPath(
+  new URL('../../examples/demo-prescription.json', import.meta.url),
+)
+export const DEMO_NORMALS = fileURLToPath(new URL('../../examples/demo-normals.json', import.meta.url))
+
 const opened = <T>(path: string, read: Result<T, CourseError>): T => {
   if (read.ok) return read.value
   throw new BadInput(`${path}: ${courseErrorSentence(read.error)}`)

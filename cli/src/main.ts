@@ -6,6 +6,7 @@ import { ENTRY_COMMANDS } from './entry.ts'
 import { GROUND_COMMANDS } from './ground.ts'
 import { PLAN_COMMANDS } from './plan.ts'
 import { PLAN_RISK_COMMANDS } from './plan-risk.ts'
+import { PLAN_WEEKS_COMMANDS } from './plan-weeks.ts'
 import { processIo } from './process-io.ts'
 import { serve } from './serve.ts'
 import { TOKEN_COMMANDS } from './token.ts'
@@ -14,6 +15,7 @@ import { WEATHER_COMMANDS } from './weather.ts'
 const COMMANDS = [
   ...PLAN_COMMANDS,
   ...PLAN_RISK_COMMANDS,
+  ...PLAN_WEEKS_COMMANDS,
   ...CALC_COMMANDS,
   ...COURSE_COMMANDS,
   ...GROUND_COMMANDS,

@@ -376,3 +376,16 @@ export type { Pace } from './planning/pace/learn-paces.ts'
 export { disturbanceOf, type Disturbance } from './planning/replan/disturbance.ts'
 export { isRecord } from './is-record.ts'
 export { expectedBack, type ExpectedBack } from './recovery/expected-back.ts'
+export {
+  DEFAULT_WEEKS,
+  reckonWeeks,
+  WEEKS_LIMITS,
+  type Weeks,
+  type WeeksError,
+  type WeeksProgress,
+  type WeeksWanted,
+} from './planning/weeks/reckon-weeks.ts'
+export { drawnYears, firstDaysBetween, type PastWeather } from './planning/weeks/past-years.ts'
+export { chooseWeeks, type RankedWeek } from './planning/weeks/choose-weeks.ts'
+export type { ClashYears, WeekOutlook } from './planning/weeks/outlook.ts'
+export type { WeekInYear } from './planning/weeks/week-in-year.ts'

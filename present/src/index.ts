@@ -15,7 +15,7 @@ export {
   type Twin,
 } from './tokens.ts'
 export { tokensCss } from './tokens-css.ts'
-export { counted, decimal, fixedDecimal, listed, LOCALE, ordinal, shareWords, yearsOfTen } from './numbers.ts'
+export { counted, decimal, fixedDecimal, listed, LOCALE, ordinal, shareWords, yearsOf } from './numbers.ts'
 export {
   bandWords,
   bothUnits,
@@ -86,6 +86,16 @@ export {
 } from './cautions.ts'
 export { forecastErrorWords } from './forecast-words.ts'
 export { planErrorWords } from './plan-error-words.ts'
+export {
+  backWords,
+  clashWords,
+  daysLostWords,
+  finishedWords,
+  growthWords,
+  weekSentence,
+  weeksErrorWords,
+  weeksSummary,
+} from './weeks-words.ts'
 export { planSummary } from './plan-summary.ts'
 export { courseAssumptionSentence, courseErrorSentence } from './course-words.ts'
 export { boardHours, boardKey, boardNames, boardSheet } from './board.ts'

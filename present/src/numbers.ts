@@ -27,8 +27,13 @@ export const fixedDecimal = (value: number, decimals: number): string =>
 /** A share as percent: 0.0518 with 1 decimal is '5.2 %'. */
 export const shareWords = (share: number, decimals = 1): string => `${decimal(share * 100, decimals)} %`
 
-/** A chance in words that people use at a table: '6 years of 10'. */
-export const yearsOfTen = (share: number): string => `${Math.round(share * 10)} years of 10`
+/** A chance in words that people use at a table: '6 years of 10', 'no year of 10', 'all 10 years'. */
+export const yearsOf = (count: number, years: number): string => {
+  if (count === 0) return `no year of ${years}`
+  return count === years && years > 1
+    ? `all ${years} years`
+    : `${count} ${count === 1 ? 'year' : 'years'} of ${years}`
+}
 
 const plurals = new Intl.PluralRules(LOCALE)
 const ordinals = new Intl.PluralRules(LOCALE, { type: 'ordinal' })

@@ -4,10 +4,10 @@ import { MINUTE_MS, addDays, instantOf, isoWithOffset } from '../time/zone.ts'
 import { DAY_MS, dayNumber } from '../time/calendar.ts'
 import { sunDay, type SunEvent } from '../weather/daylight.ts'
 import type { WeatherHours } from '../weather/hours.ts'
-import { deriveOperations, type WorkPorts } from './derive-operations.ts'
+import { deriveOperations, type CourseWork, type WorkPorts } from './derive-operations.ts'
 import type { GreenWork } from './green-work.ts'
 import type { PlanError } from './plan-error.ts'
-import { placesOf, travelMinutes } from './places.ts'
+import { placesOf, travelMinutes, type Places } from './places.ts'
 import type { Prescription } from './prescription.ts'
 import type { Problem, ProblemDay, ProblemGreen } from './problem.ts'
 import { minuteAt, readMachine, readPerson } from './read-crew.ts'
@@ -106,23 +106,48 @@ const assumptions = (
  * Errors: `PlanError`, when the input contradicts itself. Greens that can't be worked are not an error; they stand in `excluded`.
  */
 export const readProblem = (input: PlanInput, ports: Ports): Result<Problem, PlanError> => {
-  const { course } = input
-  if (!Number.isFinite(dayNumber(input.start))) return fail({ type: 'badStart', received: input.start })
-  if (!Number.isInteger(input.days) || input.days < 1 || input.days > MAX_DAYS)
-    return fail({ type: 'badDays', received: input.days, min: 1, max: MAX_DAYS })
-  if (course.people.length === 0) return fail({ type: 'noPeople' })
-  const read = deriveOperations(course, input.prescription, ports)
+  const wrong = wrongDays(input)
+  if (wrong !== null) return fail(wrong)
+  const ground = workGround(input.course, input.prescription, ports)
+  return ground.ok ? problemOnGround(input, ports.sky, ground.value) : ground
+}
+
+/** What is alike whatever the days and the weather, and slow to reckon: the work on each green, and the ways between. */
+export type WorkGround = CourseWork & { readonly places: Places }
+
+/** Reckons it. Errors: `PlanError`, when the prescription contradicts the course or itself. */
+export const workGround = (
+  course: Course,
+  prescription: Prescription,
+  ports: WorkPorts,
+): Result<WorkGround, PlanError> => {
+  const read = deriveOperations(course, prescription, ports)
   if (!read.ok) return read
-  const { works, excluded } = read.value
+  const greens = read.value.works.map(({ green }) => green.id)
+  return ok({ ...read.value, places: placesOf(course, greens) })
+}
+
+const wrongDays = ({ course, start, days }: PlanInput): PlanError | null => {
+  if (!Number.isFinite(dayNumber(start))) return { type: 'badStart', received: start }
+  if (!Number.isInteger(days) || days < 1 || days > MAX_DAYS)
+    return { type: 'badDays', received: days, min: 1, max: MAX_DAYS }
+  return course.people.length === 0 ? { type: 'noPeople' } : null
+}
+
+/** The same on ground that was reckoned before, for many days or skies of one course and prescription. Errors: `PlanError`. */
+export const problemOnGround = (
+  input: PlanInput,
+  readSky: ReadSky,
+  { works, excluded, places }: WorkGround,
+): Result<Problem, PlanError> => {
+  const wrong = wrongDays(input)
+  if (wrong !== null) return fail(wrong)
+  const { course } = input
   const originMs = instantOf(input.start, 0, course.timeZone)
   const days = readDays(input, originMs)
   const horizonMin = days.at(-1)?.endMin ?? 0
-  const places = placesOf(
-    course,
-    works.map((work) => work.green.id),
-  )
   const firstGreen = places.ids.length - works.length
-  const sky = ports.sky({ course, weather: input.weather, originMs, days, horizonMin })
+  const sky = readSky({ course, weather: input.weather, originMs, days, horizonMin })
   if (!sky.ok) return fail({ type: 'threshold', error: sky.error })
   const kinds = new Set(works.filter((work) => work.sand.loads > 0).map((work) => work.group.sand.kind))
   const tines = readTineSets(course, originMs)
