@@ -1,16 +1,16 @@
 import {
   addDays,
   chooseWeeks,
-  dateOfDay,
   dayNumber,
   DEFAULT_WEEKS,
   drawnYears,
   firstDaysBetween,
   localOf,
-  maritimeNormals,
+  mondayAfter,
   readNormals,
   reckonWeeks,
   usualPrescription,
+  usualYears,
   WEEKS_LIMITS,
   type Course,
   type PastWeather,
@@ -45,9 +45,6 @@ type Options = {
 /** Weeks looked at when no end is given. */
 const USUAL_WEEKS = 12
 const WEEK_DAYS = 7
-/** 1 January 1970 was a Thursday, so that day 4 was a Monday. */
-const A_MONDAY = 4
-
 const day = (name: string, text: string): string => {
   if (!Number.isNaN(dayNumber(text))) return text
   throw new BadInput(`--${name} is '${text}'; it must be a day of the calendar as yyyy-mm-dd`)
@@ -57,8 +54,7 @@ const day = (name: string, text: string): string => {
 const nextMonday = (course: Course): string => {
   if (course.now === null)
     throw new BadInput(`--from is missing, and ${course.name} has no 'now' to begin from; give --from DATE`)
-  const today = dayNumber(localOf(Date.parse(course.now), course.timeZone).date)
-  return dateOfDay(today + WEEK_DAYS - ((((today - A_MONDAY) % WEEK_DAYS) + WEEK_DAYS) % WEEK_DAYS))
+  return mondayAfter(localOf(Date.parse(course.now), course.timeZone).date)
 }
 
 const firstDaysOf = (course: Course, options: Options): readonly string[] => {
@@ -68,11 +64,6 @@ const firstDaysOf = (course: Course, options: Options): readonly string[] => {
   const to = options.to === undefined ? addDays(from, (USUAL_WEEKS - 1) * WEEK_DAYS) : day('to', options.to)
   if (to < from) throw new BadInput(`--to is ${to}; it must be ${from}, the first day, or later`)
   return firstDaysBetween(from, to, everyDays)
-}
-
-const placeOf = ({ greens, altitudeM }: Course) => {
-  const [longitudeDeg, latitudeDeg] = greens[0]?.at ?? [0, 0]
-  return { latitudeDeg, longitudeDeg, altitudeM }
 }
 
 /** The record given, else years drawn from the normals given, else from the usual normals of the place. */
@@ -90,9 +81,9 @@ const pastOf = async (
     return { record: history.record, station, source: 'record' }
   }
   const path = options.normals ?? (options.course === undefined ? DEMO_NORMALS : undefined)
-  const normals =
-    path === undefined ? maritimeNormals(placeOf(course)) : await openChecked(io, path, readNormals)
-  return drawnYears(normals, draw.years, draw.seed)
+  return path === undefined
+    ? usualYears(course, draw.years, draw.seed)
+    : drawnYears(await openChecked(io, path, readNormals), draw.years, draw.seed)
 }
 
 const prescriptionOf = (io: Io, course: Course, options: Options) => {

@@ -378,6 +378,7 @@ export { isRecord } from './is-record.ts'
 export { expectedBack, type ExpectedBack } from './recovery/expected-back.ts'
 export {
   DEFAULT_WEEKS,
+  OVERRUN_DAYS,
   reckonWeeks,
   WEEKS_LIMITS,
   type Weeks,
@@ -385,7 +386,13 @@ export {
   type WeeksProgress,
   type WeeksWanted,
 } from './planning/weeks/reckon-weeks.ts'
-export { drawnYears, firstDaysBetween, type PastWeather } from './planning/weeks/past-years.ts'
+export {
+  drawnYears,
+  firstDaysBetween,
+  mondayAfter,
+  usualYears,
+  type PastWeather,
+} from './planning/weeks/past-years.ts'
 export { chooseWeeks, type RankedWeek } from './planning/weeks/choose-weeks.ts'
 export type { ClashYears, WeekOutlook } from './planning/weeks/outlook.ts'
 export type { WeekInYear } from './planning/weeks/week-in-year.ts'

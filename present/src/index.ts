@@ -87,7 +87,10 @@ export {
 export { forecastErrorWords } from './forecast-words.ts'
 export { planErrorWords } from './plan-error-words.ts'
 export {
+  backDates,
   backWords,
+  clashInShort,
+  clashNames,
   clashWords,
   daysLostWords,
   finishedWords,
@@ -120,6 +123,7 @@ export {
   type PlanNames,
 } from './plan-words.ts'
 export { hourStrip, type HourStripInput, type WorkableBand } from './hour-strip.ts'
+export { weekStrip, type WeekStripInput } from './week-strip.ts'
 export { sandBar, type SandBarInput } from './sand-bar.ts'
 export { courseMap } from './course-map.ts'
 export { groundFromCourse } from './map/ground-from-course.ts'

@@ -82,7 +82,7 @@ describe('a week in words', () => {
 
   it('says so where no day can be named', () => {
     const open = { ...week, backBy: { ...week.backBy, high: null } }
-    expect(backWords(open)).toBe('good again from 5 Sept, in bad years too late to tell')
+    expect(backWords(open)).toBe('good again from 5 Sept on, in bad years too late to tell')
     expect(backWords({ ...open, backFrom: { low: null, median: null, high: null } })).toBe(
       'too late to tell when good again',
     )

@@ -15,12 +15,18 @@ import { dateRange, dayWords, weekday } from './times.ts'
 export const finishedWords = ({ lastDay, finishedYears, years }: WeekOutlook): string =>
   `Finished by ${weekday(lastDay)} in ${yearsOf(finishedYears, years.length)}`
 
-/** When the greens are back: 'good again 5 to 14 Sept', from the day that one year in ten betters to the day that one year in ten is later than. */
-export const backWords = ({ backFrom, backBy }: WeekOutlook): string => {
-  if (backFrom.low === null) return 'too late to tell when good again'
+/** The days between which the greens are good again: '5 to 14 Sept', from the day that one year in ten betters to the day that one year in ten is later than. */
+export const backDates = ({ backFrom, backBy }: WeekOutlook): string => {
+  if (backFrom.low === null) return 'too late to tell'
   return backBy.high === null
-    ? `good again from ${dateRange(backFrom.low, backFrom.low)}, in bad years too late to tell`
-    : `good again ${dateRange(backFrom.low, backBy.high)}`
+    ? `from ${dateRange(backFrom.low, backFrom.low)} on`
+    : dateRange(backFrom.low, backBy.high)
+}
+
+/** The same in a sentence: 'good again 5 to 14 Sept'. */
+export const backWords = (week: WeekOutlook): string => {
+  if (week.backFrom.low === null) return 'too late to tell when good again'
+  return `good again ${backDates(week)}${week.backBy.high === null ? ', in bad years too late to tell' : ''}`
 }
 
 const fixtureOf = (course: Course, id: string): string => {
@@ -38,12 +44,17 @@ export const clashWords = ({ clashes, years }: WeekOutlook, course: Course): rea
     return `${fixtureOf(course, fixture)}: ${parts.join(', ')}`
   })
 
-const clashInShort = ({ clashes }: WeekOutlook, course: Course): string => {
-  if (clashes.length === 0) return 'no clash'
+/** The competitions that a week meets, two by name: 'none', 'Tarn Cup, Open fourball and 1 more'. */
+export const clashNames = ({ clashes }: WeekOutlook, course: Course): string => {
   const name = (id: string): string => course.fixtures.find((one) => one.id === id)?.name ?? id
-  const [first, second, ...more] = clashes.map(({ fixture }) => name(fixture))
-  return `clash with ${listed([first ?? '', ...(second === undefined ? [] : [second]), ...(more.length === 0 ? [] : [`${more.length} more`])])}`
+  const named = clashes.slice(0, 2).map(({ fixture }) => name(fixture))
+  if (named.length === 0) return 'none'
+  return listed(clashes.length > 2 ? [...named, `${clashes.length - 2} more`] : named)
 }
+
+/** The same in a sentence: 'no clash', 'clash with Tarn Cup'. */
+export const clashInShort = (week: WeekOutlook, course: Course): string =>
+  week.clashes.length === 0 ? 'no clash' : `clash with ${clashNames(week, course)}`
 
 /** One candidate in one sentence: 'Finished by Thursday in 6 years of 10; good again 5 to 14 Sept; no clash.' */
 export const weekSentence = (week: WeekOutlook, course: Course): string =>

@@ -12,6 +12,7 @@ export const PAGES = [
   '/sheets',
   '/stores',
   '/fixtures',
+  '/weeks',
   '/people',
   '/machines',
   '/crew',

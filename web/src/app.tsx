@@ -42,6 +42,7 @@ const SettingsPage = lazyScreen(
 const SheetsPage = lazyScreen(async () => (await import('./screens/sheets/SheetsPage.tsx')).SheetsPage)
 const StoresPage = lazyScreen(async () => (await import('./screens/stores/StoresPage.tsx')).StoresPage)
 const WeatherPage = lazyScreen(async () => (await import('./screens/weather/WeatherPage.tsx')).WeatherPage)
+const WeeksPage = lazyScreen(async () => (await import('./screens/weeks/WeeksPage.tsx')).WeeksPage)
 
 /** Whether the next page's code is on its way; the page before it stays until then. */
 const isTurning = signal(false)
@@ -61,6 +62,7 @@ const Pages = () => (
     <Route path="/weather/history" component={HistoryPage} />
     <Route path="/stores" component={StoresPage} />
     <Route path="/fixtures" component={FixturesPage} />
+    <Route path="/weeks" component={WeeksPage} />
     <Route path="/people" component={PeoplePage} />
     <Route path="/machines" component={MachinesPage} />
     <Route path="/members" component={MembersPage} />

@@ -12,6 +12,7 @@ export const JOBS: { readonly [J in keyof Work]: () => Promise<Doing<J>> } = {
   risk: async () => (await import('./jobs/risk.ts')).risk,
   safePlan: async () => (await import('./jobs/risk.ts')).safePlan,
   whatIf: async () => (await import('./jobs/risk.ts')).whatIf,
+  weeks: async () => (await import('./jobs/weeks.ts')).weeks,
   origin: async () => {
     const { originOf } = await import('./origin.ts')
     return ({ name, input }) => originOf(name, input)

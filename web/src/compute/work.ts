@@ -22,9 +22,14 @@ import type {
   UnknownLike,
   Violation,
   WeatherHours,
+  Weeks,
+  WeeksError,
+  WeeksProgress,
+  WeeksWanted,
   WhatIf,
   WhyTask,
 } from '@swardwright/engine'
+import type { KeptHistory } from '@swardwright/journal'
 import type { ChancesWanted, Chances, Climate, ClimateWanted } from './climate.ts'
 import type { DayAsk, DayNow } from './day-now.ts'
 import type { GreenFigures } from './figures.ts'
@@ -113,6 +118,12 @@ export type Work = {
   whatIf: JobShape<
     { readonly input: Omit<MakePlanInput, 'courseHash'>; readonly changes: readonly OneMore[] },
     Result<readonly WhatIf[], PlanError | UnknownLike>
+  >
+  /** The weeks that a renovation could take, by past years: the record, or drawn ones where there is none. Each is told as it is done. */
+  weeks: JobShape<
+    Omit<WeeksWanted, 'past'> & { readonly history: KeptHistory | null },
+    Result<Weeks, WeeksError>,
+    WeeksProgress
   >
   /** A course file, a list of greens with areas, or a number of greens. */
   readCourse: JobShape<CourseSource, Result<CourseReading, CourseError>>

@@ -14,6 +14,7 @@ export const MAIN_PAGES: readonly PageLink[] = [
 /** The rest, behind ‘More’ on a phone and in the margin on a desk. */
 const MORE_PAGES: readonly PageLink[] = [
   { href: '/crew', word: 'My post' },
+  { href: '/weeks', word: 'Pick the week' },
   { href: '/weather', word: 'Weather' },
   { href: '/sheets', word: 'Day sheets' },
   { href: '/stores', word: 'Stores' },

@@ -1,10 +1,15 @@
 import { computePort, type ComputePort } from '../compute/port.ts'
 import { isPartMissing } from './missing-part.ts'
 
-const engine = (name: string): ComputePort =>
-  computePort(new Worker(new URL('../compute/worker.ts', import.meta.url), { type: 'module', name }), () => {
+const startWorker = (name: string): Worker =>
+  new Worker(new URL('../compute/worker.ts', import.meta.url), { type: 'module', name })
+
+const portOf = (worker: Worker): ComputePort =>
+  computePort(worker, () => {
     isPartMissing.value = true
   })
+
+const engine = (name: string): ComputePort => portOf(startWorker(name))
 
 /** An engine that is started when it is first asked. */
 const engineWhenAsked = (name: string): ComputePort => {
@@ -20,3 +25,9 @@ export const computeLong = engine('planning')
 
 /** A third for the skies that may come, which take seconds for every plan and are asked for by the opening page, so that planning and checking never wait for them. */
 export const computeChances = engineWhenAsked('chances')
+
+/** An engine for one long question, with a way to call it off: it ends with its worker. */
+export const engineToStop = (name: string): { readonly ask: ComputePort; readonly stop: () => void } => {
+  const worker = startWorker(name)
+  return { ask: portOf(worker), stop: () => worker.terminate() }
+}

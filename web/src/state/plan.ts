@@ -98,8 +98,7 @@ export const takeDraft = (plan: Plan, rain: readonly Spell[]): void => {
 }
 
 /** Plans, in the worker; the plan becomes the draft. */
-export const planNow = async (): Promise<void> => {
-  const input = planInput.value
+export const planNow = async (input = planInput.value): Promise<void> => {
   if (input === null || planning.value !== null) return
   const rain = rainAhead.value
   planning.value = { schedules: 0, of: planChoices.value.schedules, unfinished: 0 }

@@ -4,7 +4,7 @@ import { localOf } from '../../time/zone.ts'
 import { sunDay } from '../../weather/daylight.ts'
 import { emptyRecord, type DailyRecord } from '../../weather/daily-record.ts'
 import { HOUR_MS } from '../../weather/hours.ts'
-import { daysOf, firstDaysBetween, sameDayOf, yearOnDates, yearsOnDates } from './past-years.ts'
+import { daysOf, firstDaysBetween, mondayAfter, sameDayOf, yearOnDates, yearsOnDates } from './past-years.ts'
 
 /** A record whose highest temperature tells month and day: 2 March is 3.02 C over the lowest of 1 C. */
 const dated = (from: string, to: string): DailyRecord => {
@@ -100,4 +100,11 @@ describe('past years hour by hour', () => {
 it('first days follow each other by so many days, the last one included', () => {
   expect(firstDaysBetween('2026-12-21', '2027-01-04', 7)).toEqual(['2026-12-21', '2026-12-28', '2027-01-04'])
   expect(firstDaysBetween('2028-02-28', '2028-03-01', 1)).toEqual(['2028-02-28', '2028-02-29', '2028-03-01'])
+})
+
+it('the Monday after a Sunday is the next day, after a Monday a week on', () => {
+  // 9 August 2026 is a Sunday; 29 December 1969 was a Monday.
+  expect(mondayAfter('2026-08-09')).toBe('2026-08-10')
+  expect(mondayAfter('2026-08-10')).toBe('2026-08-17')
+  expect(mondayAfter('1969-12-29')).toBe('1970-01-05')
 })

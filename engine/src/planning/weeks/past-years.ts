@@ -1,3 +1,4 @@
+import type { Course } from '../../course/course.ts'
 import { addDays, dateOfDay, dayNumber } from '../../time/calendar.ts'
 import { seedOfPart } from '../../weather/chance.ts'
 import {
@@ -9,6 +10,7 @@ import {
 import { generateDays } from '../../weather/generate.ts'
 import { hoursOfDays } from '../../weather/hours-of-days.ts'
 import { HOUR_MS, type WeatherHours } from '../../weather/hours.ts'
+import { maritimeNormals } from '../../weather/usual-normals.ts'
 import { climateOfNormals, type ClimateNormals } from '../../weather/normals.ts'
 
 /** Years of daily weather: a record of the place, or days drawn from a climate. */
@@ -27,6 +29,13 @@ export const drawnYears = (normals: ClimateNormals, years: number, seed: number)
   const startDay = dayNumber(`${DRAWN_FROM_YEAR - 1}-01-01`)
   const days = dayNumber(`${DRAWN_FROM_YEAR + years + 1}-01-01`) - startDay
   return { record: generateDays(climate, startDay, days, seed), station: climate.station, source: 'drawn' }
+}
+
+/** The same from the usual normals of the place where a course lies: not the course's own. */
+export const usualYears = (course: Course, years: number, seed: number): PastWeather => {
+  const [longitudeDeg, latitudeDeg] = course.greens[0]?.at ?? [0, 0]
+  const { altitudeM } = course
+  return drawnYears(maritimeNormals({ latitudeDeg, longitudeDeg, altitudeM }), years, seed)
 }
 
 /** A stretch of the calendar on which past years are laid. */
@@ -113,4 +122,13 @@ export const daysOf = (weather: WeatherHours, from: string, days: number): Weath
 export const firstDaysBetween = (from: string, to: string, everyDays: number): readonly string[] => {
   const count = Math.floor((dayNumber(to) - dayNumber(from)) / everyDays) + 1
   return Array.from({ length: Math.max(0, count) }, (_, i) => addDays(from, i * everyDays))
+}
+
+/** 5 January 1970, a Monday, in days since the first. */
+const A_MONDAY = 4
+
+/** The first Monday after a day. */
+export const mondayAfter = (date: string): string => {
+  const day = dayNumber(date)
+  return dateOfDay(day + 7 - ((((day - A_MONDAY) % 7) + 7) % 7))
 }

@@ -23,7 +23,7 @@ export type WeeksWanted = {
   /** Most years to reckon with; the last ones of the record that serve. */
   readonly years: number
   readonly seed: number
-  /** Schedules tried for each plan; default 20. */
+  /** Schedules tried for each plan; default 100. */
   readonly schedules?: number
 }
 
@@ -56,13 +56,13 @@ export type WeeksError =
       readonly recordTo: string
     }
 
-export const DEFAULT_WEEKS = { days: 5, years: 10, seed: 1, schedules: 20, everyDays: 7 } as const
+export const DEFAULT_WEEKS = { days: 5, years: 10, seed: 1, schedules: 100, everyDays: 7 } as const
 
 /** Limits of what can be asked. */
 export const WEEKS_LIMITS = { days: 21, firstDays: 200, periodDays: 370, years: 60 } as const
 
-/** Days that the work may run over before a year counts as not finished. */
-const OVERRUN_DAYS = 7
+/** Days that the work may run over before its greens count as left. */
+export const OVERRUN_DAYS = 7
 /** Enough of any stock: sand and tines are ordered for the week that is chosen. */
 const ENOUGH_T = 1_000_000
 

@@ -4,6 +4,7 @@ import { SyncLine } from '../../shell/SyncLine.tsx'
 
 const ABOUT: Readonly<Record<string, string>> = {
   '/crew': 'The crew’s page on a phone',
+  '/weeks': 'Weeks ahead by past years',
   '/weather': 'The hours ahead, record and climate',
   '/sheets': 'One page a post, to print',
   '/stores': 'Sand in the bay, tines, what to order',

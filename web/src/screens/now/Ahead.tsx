@@ -34,7 +34,10 @@ export const Ahead = () => {
           </Part>
         ))}
       </div>
-      <a href="/plan">{WORDS.toPlan}</a>
+      <div class="row">
+        <a href="/plan">{WORDS.toPlan}</a>
+        <a href="/weeks">{WORDS.toWeeks}</a>
+      </div>
     </div>
   )
 }

@@ -13,6 +13,7 @@ export const WORDS = {
   noStores: 'No sand store is noted.',
   toStores: 'Stores',
   toPlan: 'The whole plan',
+  toWeeks: 'Pick the week by past years',
   go: 'GO',
   hold: 'HOLD',
   asPinned: 'As you pinned it:',

@@ -55,6 +55,7 @@ const Actions = () => (
   <div class="row no-print">
     {decides.value ? <Making /> : null}
     <a href="/sheets">{WORDS.sheets}</a>
+    <a href="/weeks">{WORDS.toWeeks}</a>
   </div>
 )
 

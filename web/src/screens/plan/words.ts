@@ -63,6 +63,7 @@ export const WORDS = {
   pinRisk: 'It stands as you pinned it. The risk:',
   checking: 'Checking …',
   assumed: 'Taken for granted',
+  toWeeks: 'Pick another week',
   sheets: 'Day sheets, one a post, to print',
   noPlan: 'No plan:',
   whyHere: 'Why here',
