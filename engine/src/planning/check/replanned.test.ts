@@ -88,6 +88,21 @@ describe('a green in work that rain catches', () => {
     expect(found.lost.map(([id]) => id)).toEqual(['b'])
   })
 
+  it('is the fault of the plan where the record says that the next load was filled while the last was spread', () => {
+    // The dresser is at a with its second load at 565, as recorded: spread 565 to 575, dry at 675, dragged by 690. No trip to the bay of 18 minutes comes between. Rain at 692: dragged 680 to 695 it is 3 too late.
+    const filled = moved({
+      'dresser-bay-2': [550, 552],
+      'load-a2': [552, 560],
+      'dresser-a2': [560, 565],
+      'dress-a2': [566, 576],
+      'mat-a': [672, 678],
+      'drag-a': [680, 695],
+    })
+    const found = judge(at(565, { rain: [{ start: 692, end: 760 }] }), filled)
+    expect(found.rules.filter(([rule]) => rule === 'openInRain')).toEqual([['openInRain', 'a', 3]])
+    expect(found.lost.map(([id]) => id)).toEqual(['b'])
+  })
+
   it('is lost where the tines for its next covering come too late, and its missing steps where they never come', () => {
     // Collecting b takes a set that comes at 650: done at 675, dressed at 685, dry at 785, dragged in at 800: 55 after the rain at 745. Without that wait it were 741.
     const tined = (atMin: number, rain: Problem['rain']) =>
@@ -167,6 +182,60 @@ describe('a green in work that rain catches', () => {
       ['openInRain', 'a', 10],
       ['openInRain', 'b', 60],
     ])
+  })
+
+  // As above, but half an hour of dragging each with a mat of its own that one person handles, so the machines are in nobody's way. Both mats come from the shed: at either green at 636.
+  const oneEach = (backMin: number, rainMin: number): Problem => {
+    const small = smallProblem()
+    const ownMat = (id: string): string => (id === 'a' ? 'mat' : 'net')
+    return at(630, {
+      machines: small.machines.flatMap((machine) =>
+        machine.id === 'mat' ? ['mat', 'net'].map((id) => ({ ...machine, id, crew: 1 })) : [machine],
+      ),
+      greens: greens.map((green) => ({
+        ...green,
+        steps: green.steps.map((step) =>
+          step.operation === 'dragIn'
+            ? { ...step, minutesByMachine: new Map([[ownMat(green.id), 30]]) }
+            : step,
+        ),
+      })),
+      people: small.people.map((person) =>
+        person.id === 'cat'
+          ? {
+              ...person,
+              shifts: [
+                { start: 480, end: 630 },
+                { start: backMin, end: 960 },
+              ],
+              ordinaryEndMin: [630, 750],
+            }
+          : person,
+      ),
+      rain: [{ start: rainMin, end: 800 }],
+    })
+  }
+  const oneAfterTheOther = moved({
+    'mat-a': [630, 636],
+    'drag-a': [636, 666],
+    'mat-b': [696, 702],
+    'drag-b': [803, 833],
+    'roll-b': [873, 883],
+  }).map((task) => (/^(mat|drag)-b$/u.test(task.id) ? { ...task, machine: 'net' } : task))
+
+  it('is lost where there are machines and minutes enough, but not people at the right time', () => {
+    // Cat is away from 630 to 665 and at a green at 668. Bob alone drags a from 636 to 666 and b till 696 at the soonest; Cat would be done with b at 698. Yet until 695 Bob has 59 minutes from 636
+    // on and Cat 30, together more than the 60 that are needed.
+    const found = judge(oneEach(665, 695), oneAfterTheOther)
+    expect(found.lost).toEqual([['b', 'dressed', 695, 'notAllTogether', 0]])
+    expect(found.rules.filter(([rule]) => rule === 'openInRain')).toEqual([])
+  })
+
+  it('is the fault of the plan where somebody is there for each', () => {
+    // Cat is back at 640: from the shed with the net she is at b at 646, and done at 676.
+    const found = judge(oneEach(640, 695), oneAfterTheOther)
+    expect(found.lost).toEqual([])
+    expect(found.rules.filter(([rule]) => rule === 'openInRain')).toEqual([['openInRain', 'b', 105]])
   })
 
   it('is lost where the sand that it needs comes too late, and the fault of the plan where it does not', () => {

@@ -2,9 +2,19 @@ import { dryFrom } from '../../dried.ts'
 import type { ProblemStep, Span } from '../../problem.ts'
 import { NEVER } from '../../spans.ts'
 import { SHED } from '../compile.ts'
-import { dayOfStart } from '../days.ts'
 import type { Facts, TaskFact } from '../facts.ts'
 import { sharedMin } from '../spans.ts'
+import {
+  bayOf,
+  bringing,
+  readyAfter,
+  readyLater,
+  refillMin,
+  takesSand,
+  thereFor,
+  wayOf,
+  type Ready,
+} from './machine-at.ts'
 import { peopleAt, soonestCrew, type PersonAt } from './people-at.ts'
 import { sandLeft, type SandLeft } from './sand-left.ts'
 import { tinesFrom } from './tines-left.ts'
@@ -21,22 +31,19 @@ export type LeftStep = {
   readonly crew: number
   readonly earliestStart: number
   readonly latestEnd: number
+  /** The machines that can still do it in time, each with its own window. */
+  readonly options: readonly Option[]
   /** Least minutes that its machine is busy just before it whenever it comes from other work: the way to the green, and for a load of sand the way to the bay and the filling. */
   readonly leadMin: number
 }
 
-/** Where and from when a machine can be had: after what it has begun by now. */
-type Ready = { readonly fromMin: number; readonly place: number; readonly fresh: boolean }
-
-/** The state of a machine after all that was begun before now. */
-const readyAfter = (facts: Facts, machine: number, nowMin: number): Ready => {
-  const begun = (facts.byMachine[machine] ?? []).filter(({ startMin }) => startMin < nowMin)
-  const last = begun.at(-1)
-  const today = dayOfStart(facts.problem.days, nowMin)
-  if (last === undefined || dayOfStart(facts.problem.days, last.startMin) !== today)
-    return { fromMin: nowMin, place: SHED, fresh: true }
-  const busyUntil = begun.reduce((most, task) => Math.max(most, task.finishMin), nowMin)
-  return { fromMin: busyUntil, place: last.way.ends ?? SHED, fresh: false }
+/** A machine for a step: its minutes and crew, and the earliest start and latest end that it allows. */
+export type Option = {
+  readonly machine: number
+  readonly minutes: number
+  readonly crew: number
+  readonly earliestStart: number
+  readonly latestEnd: number
 }
 
 /** Spans inside some list in which both hold. Both lists in order. */
@@ -72,73 +79,6 @@ const joined = (spans: readonly Span[]): readonly Span[] =>
     else list.push(span)
     return list
   }, [])
-
-const bayOf = ({ problem }: Facts, green: number): number | undefined =>
-  problem.stores.find(({ kind }) => kind === problem.greens[green]?.sand.kind)?.place
-
-const wayOf =
-  ({ problem }: Facts, machine: number) =>
-  (from: number, to: number): number =>
-    problem.machines[machine]?.travelMin[from * problem.places.length + to] ?? 0
-
-/** Whether a dresser goes from now on with sand that it has not spread yet. */
-const isLoaded = (facts: Facts, machine: number, nowMin: number): boolean =>
-  (facts.byMachine[machine] ?? [])
-    .filter(({ kind, startMin }) => startMin < nowMin && (kind === 'load' || kind === 'dress'))
-    .at(-1)?.kind === 'load'
-
-/** Whether a step takes sand that must be fetched. */
-const takesSand = (step: ProblemStep): boolean => step.load !== null && step.sandT > 0
-
-/** First minute by which a machine has had so many minutes of being there from a minute on; NEVER where it never has. */
-const thereFor = (available: readonly Span[], from: number, minutes: number): number => {
-  let left = minutes
-  for (const span of available) {
-    const start = Math.max(span.start, from)
-    if (span.end <= start) continue
-    if (span.end - start >= left) return start + left
-    left -= span.end - start
-  }
-  return NEVER
-}
-
-/** How a machine comes to a green from where it stands now: from when, from where, and how long setting up, filling where it has no sand, and the ways take. */
-const bringing = (
-  facts: Facts,
-  machine: number,
-  green: number,
-  step: ProblemStep,
-  nowMin: number,
-): { readonly fromMin: number; readonly from: number; readonly minutes: number } => {
-  const { problem } = facts
-  if (machine < 0) return { fromMin: nowMin, from: SHED, minutes: 0 }
-  const ready = readyAfter(facts, machine, nowMin)
-  const own = problem.machines[machine]
-  const goal = problem.greens[green]?.place ?? SHED
-  const way = wayOf(facts, machine)
-  const bay = bayOf(facts, green)
-  const setUp = ready.fresh ? (own?.setUpMin ?? 0) : 0
-  const filling = takesSand(step) && bay !== undefined && !isLoaded(facts, machine, nowMin)
-  const ways = filling ? way(ready.place, bay) + (own?.loadMin ?? 0) + way(bay, goal) : way(ready.place, goal)
-  return { fromMin: ready.fromMin, from: ready.place, minutes: setUp + ways }
-}
-
-/** Minutes for the trip to the bay and back between two loads on one green, where only one machine can spread them; 0 where another could be there already. */
-const refillMin = (
-  facts: Facts,
-  green: number,
-  step: ProblemStep,
-  before: ProblemStep | undefined,
-): number => {
-  if (before?.operation !== 'dress' || !takesSand(step) || step.minutesByMachine.size !== 1) return 0
-  const machine = facts.problem.machines.findIndex(({ id }) => step.minutesByMachine.has(id))
-  const bay = bayOf(facts, green)
-  const goal = facts.problem.greens[green]?.place ?? SHED
-  const way = wayOf(facts, machine)
-  return bay === undefined
-    ? 0
-    : way(goal, bay) + (facts.problem.machines[machine]?.loadMin ?? 0) + way(bay, goal)
-}
 
 /** Stands for no machine. */
 const HANDS = -1
@@ -230,9 +170,35 @@ const sandThere = ({ facts }: LostGround, machine: number, green: number, delive
   return deliveredMin + (facts.problem.machines[machine]?.loadMin ?? 0) + way
 }
 
-/** Earliest end of each step still to be done if every machine and everybody trained were there for this green alone; NEVER from the first that can't be done at all. */
-const forward = (ground: LostGround, green: number): readonly { start: number; end: number }[] => {
+/** First start of a step on a machine that is brought from where it is ready, no sooner than a minute. */
+const soonestOn = (
+  ground: LostGround,
+  { machine, crew, minutes, spans }: Doer,
+  to: { readonly green: number; readonly step: ProblemStep },
+  ready: Ready,
+  fromMin: number,
+): number => {
   const { facts, nowMin, people } = ground
+  const lead = bringing(ground, machine, to, ready)
+  const leadMin = lead.setUpMin + lead.comingMin
+  const there =
+    machine < 0 ? nowMin : thereFor(facts.compiled.available[machine] ?? [], lead.fromMin, leadMin)
+  const need = {
+    operation: to.step.operation,
+    crew,
+    minutes,
+    place: facts.problem.greens[to.green]?.place ?? SHED,
+    brought: leadMin === 0 ? null : { machine, from: lead.from, minutes: leadMin },
+  }
+  return soonestCrew(facts, people, need, spans, Math.max(fromMin, there))
+}
+
+/** Earliest end of a step, and earliest start on each machine that can do it, in the order of the doers. */
+type Soonest = { readonly end: number; readonly starts: readonly number[] }
+
+/** Earliest end of each step still to be done if every machine and everybody trained were there for this green alone; NEVER from the first that can't be done at all. */
+const forward = (ground: LostGround, green: number): readonly Soonest[] => {
+  const { facts, nowMin } = ground
   const { problem } = facts
   const steps = problem.greens[green]?.steps ?? []
   const tasks = facts.stepTasks[green] ?? []
@@ -242,21 +208,23 @@ const forward = (ground: LostGround, green: number): readonly { start: number; e
   let dressed = -1
   let needT = 0
   const worn = new Map<number, number>()
+  const later = readyLater(facts, nowMin)
   return steps.map((step, index) => {
     const task = tasks[index]
     if (isBegun(task)) {
       end = task.finishMin
       if (step.operation === 'dress') dressed = end
-      return { start: task.startMin, end }
+      return { starts: [], end }
     }
-    if (end >= NEVER) return { start: NEVER, end: NEVER }
+    if (end >= NEVER) return { starts: [], end: NEVER }
     const held = ground.held?.(green, index) ?? null
     if (held !== null && held.end !== null) {
       end = held.end
       if (step.operation === 'dress') dressed = end
-      return { start: held.start, end }
+      return { starts: ground.doers(step).map(() => held.start), end }
     }
-    const refill = refillMin(facts, green, step, steps[index - 1])
+    // How the dresser comes from what it has begun is told by `bringing`: it may have been filled already.
+    const refill = isBegun(tasks[index - 1]) ? 0 : refillMin(facts, green, step, steps[index - 1])
     let from = Math.max(nowMin, end + Math.max(step.lagMin, refill), held?.start ?? 0)
     if (step.nextDay)
       from = Math.max(from, problem.days.find(({ startMin }) => startMin >= end)?.startMin ?? NEVER)
@@ -271,33 +239,22 @@ const forward = (ground: LostGround, green: number): readonly { start: number; e
     const deliveredMin = takesSand(step)
       ? ground.sand.from(problem.greens[green]?.sand.kind ?? 'damp', needT)
       : nowMin
-    let best = { start: NEVER, end: NEVER }
-    for (const { machine, crew, minutes, spans } of ground.doers(step)) {
-      const lead = bringing(facts, machine, green, step, nowMin)
-      const start = soonestCrew(
-        facts,
-        people,
-        {
-          operation: step.operation,
-          crew,
-          minutes,
-          place: problem.greens[green]?.place ?? SHED,
-          brought: lead.minutes === 0 ? null : { machine, from: lead.from, minutes: lead.minutes },
-        },
-        spans,
-        Math.max(
-          from,
-          deliveredMin > nowMin ? sandThere(ground, machine, green, deliveredMin) : 0,
-          machine < 0
-            ? nowMin
-            : thereFor(facts.compiled.available[machine] ?? [], lead.fromMin, lead.minutes),
-        ),
-      )
-      if (start < NEVER && start + minutes < best.end) best = { start, end: start + minutes }
-    }
-    end = best.end
+    const doers = ground.doers(step)
+    const starts = doers.map((doer) => {
+      const soonestFrom = (ready: Ready): number =>
+        soonestOn(
+          ground,
+          doer,
+          { green, step },
+          ready,
+          Math.max(from, deliveredMin > nowMin ? sandThere(ground, doer.machine, green, deliveredMin) : 0),
+        )
+      const start = soonestFrom(readyAfter(facts, doer.machine, nowMin))
+      return start < later.fromMin ? start : Math.min(start, soonestFrom(later))
+    })
+    end = starts.reduce((best, start, at) => Math.min(best, start + (doers[at]?.minutes ?? 0)), NEVER)
     if (step.operation === 'dress') dressed = end
-    return best
+    return { starts, end }
   })
 }
 
@@ -320,17 +277,16 @@ const latestFit = (spans: readonly Span[], by: number, minutes: number): number 
     return end - minutes >= span.start ? Math.max(latest, end) : latest
   }, -1)
 
-/** Places that a machine may come from to a green: where machines stand now, and the other greens in work. */
+/** Least minutes that a machine is busy before a step when it comes from other work: from where it stands now, or from one of several places. */
 const leadTo = (
   { facts, nowMin, doers }: LostGround,
   green: number,
   step: ProblemStep,
-  others: readonly number[],
+  places: readonly number[],
 ): number => {
   const { problem } = facts
   const goal = problem.greens[green]?.place ?? SHED
   const bay = bayOf(facts, green)
-  const places = others.map((other) => problem.greens[other]?.place ?? SHED)
   const leads = doers(step).map(({ machine }) => {
     const way = wayOf(facts, machine)
     const stands = readyAfter(facts, machine, nowMin).place
@@ -356,6 +312,9 @@ export const leftSteps = (
   const { facts, nowMin } = ground
   const steps = (facts.problem.greens[green]?.steps ?? []).slice(0, mark + 1)
   const soonest = forward(ground, green)
+  const places = others.map((other) => facts.problem.greens[other]?.place ?? SHED)
+  // After a night it comes from the shed.
+  if (deadline > readyLater(facts, nowMin).fromMin) places.push(SHED)
   const left: LeftStep[] = []
   let latest = deadline
   let dressBy = NEVER
@@ -364,12 +323,19 @@ export const leftSteps = (
     const task = facts.stepTasks[green]?.[index]
     if (step === undefined || (task !== undefined && task.startMin < nowMin)) break
     if (step.operation === 'dress') latest = Math.min(latest, dressBy)
-    const doers = ground.doers(step)
-    const minutes = doers.reduce((least, doer) => Math.min(least, doer.minutes), NEVER)
-    latest = doers.reduce((most, doer) => Math.max(most, latestFit(doer.spans, latest, doer.minutes)), -1)
+    const by = latest
+    const options = ground.doers(step).flatMap(({ machine, minutes, crew, spans }, at): readonly Option[] => {
+      const earliestStart = soonest[index]?.starts[at] ?? NEVER
+      const latestEnd = latestFit(spans, by, minutes)
+      return earliestStart + minutes <= latestEnd
+        ? [{ machine, minutes, crew, earliestStart, latestEnd }]
+        : []
+    })
+    const minutes = options.reduce((least, option) => Math.min(least, option.minutes), NEVER)
+    latest = options.reduce((most, option) => Math.max(most, option.latestEnd), -1)
     const before = steps[index - 1]
     const goesOn = before?.operation === step.operation && step.load === null
-    const crew = doers.reduce((least, doer) => Math.min(least, doer.crew), NEVER)
+    const crew = options.reduce((least, option) => Math.min(least, option.crew), NEVER)
     const waitMin = Math.max(step.lagMin, refillMin(facts, green, step, steps[index - 1]))
     left.push({
       green,
@@ -378,9 +344,13 @@ export const leftSteps = (
       operation: step.operation,
       minutes,
       crew,
-      earliestStart: soonest[index]?.start ?? NEVER,
+      // On a slower machine it may begin sooner, but never end sooner: what counts is the end.
+      earliestStart:
+        options.reduce((least, option) => Math.min(least, option.earliestStart + option.minutes), NEVER) -
+        minutes,
       latestEnd: latest,
-      leadMin: goesOn ? 0 : leadTo(ground, green, step, others),
+      options,
+      leadMin: goesOn ? 0 : leadTo(ground, green, step, places),
     })
     const start = latest - minutes
     if (step.dryNeedMm > 0) dressBy = latestDressed(facts.problem.driedMm, start, step.dryNeedMm)

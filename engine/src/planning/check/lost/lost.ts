@@ -15,7 +15,7 @@ export type CaughtState = 'opened' | 'cleared' | 'dressed'
 export type LostReason =
   /** It was caught before now. */
   | 'already'
-  /** With every machine and everybody trained at once it would still be too late. */
+  /** With every machine and everybody trained for it alone it would still be too late. */
   | 'tooLittleTime'
   /** There would be time, but the sand that it needs comes too late. */
   | 'sandTooLate'
@@ -173,23 +173,25 @@ const excusedAt = (
   const missed = savable.filter(({ state }) => caught.has(state.green))
   if (missed.length === 0) return lost
   const asked = savable.map(({ state, mark, deadline }) => `${state.green} ${mark} ${deadline}`).join(', ')
-  const most = proven(proofs, `most ${asked}`, () =>
-    mostSavable(
-      ground,
-      savable.map(({ state, mark, deadline }) =>
-        leftSteps(
-          ground,
-          state.green,
-          mark,
-          deadline,
-          savable.flatMap((other) => (other.state.green === state.green ? [] : [other.state.green])),
-        ),
+  const most = proven(proofs, `most ${asked}`, () => {
+    const greens = savable.map(({ state }) => state.green)
+    const left = savable.map(({ state: { green }, mark, deadline }) =>
+      leftSteps(
+        ground,
+        green,
+        mark,
+        deadline,
+        greens.filter((other) => other !== green),
       ),
-    ),
-  )
+    )
+    // Rain and night often leave the same windows: then it is one question.
+    const windows = JSON.stringify(left.map((steps) => steps.map(({ green, options }) => [green, options])))
+    return proven(proofs, windows, () => mostSavable(ground, left))
+  })
+  const reason = savable.length === 1 ? 'tooLittleTime' : 'notAllTogether'
   return missed.length > savable.length - most
     ? lost
-    : [...lost, ...missed.map(({ state, deadline }) => lostOf(facts, state, deadline, 'notAllTogether', 0))]
+    : [...lost, ...missed.map(({ state, deadline }) => lostOf(facts, state, deadline, reason, 0))]
 }
 
 /** Whether a finding is a fault whatever else the plan does: no matter of history, nor of a green that may have been lost. */

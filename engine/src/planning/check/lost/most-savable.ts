@@ -1,20 +1,23 @@
 import type { Operation } from '../../operations.ts'
 import type { Span } from '../../problem.ts'
 import type { Facts } from '../facts.ts'
-import { SLACK_T } from '../spans.ts'
-import { fitsInSequence } from './in-sequence.ts'
+import { sharedMin, SLACK_T } from '../spans.ts'
+import { fitTogether, type Budget } from './fit-together.ts'
 import { minutesIn, type LeftStep, type LostGround } from './left-of-green.ts'
 
 /** Most greens for which every choice is looked at; above, only whether all can be saved. */
 const MOST_SUBSETS_OF = 8
+
+/** Most choices looked at for one question; where they are used up it is left open, and the greens count as savable. */
+const MOST_NODES = 2000
 
 /** Minutes of work that a pool can give inside a span. */
 type Pool = {
   readonly demand: (step: LeftStep) => number
   /** How long before its start a step holds a machine that comes from other work. */
   readonly lead: (step: LeftStep) => number
-  /** Machines of the pool: each may have been brought to its first step beforehand. */
-  readonly units: number
+  /** How often machines of the pool may be brought to a step inside a span at times that its capacity does not count: each once before every stretch in which the work may be done. */
+  readonly brought: (span: Span) => number
   readonly capacity: (span: Span) => number
 }
 
@@ -39,7 +42,8 @@ const poolsOf = (facts: Facts, operations: ReadonlySet<Operation>): readonly Poo
     return {
       demand: (step) => (step.operation === operation ? step.minutes + step.leadMin : 0),
       lead: (step) => step.leadMin,
-      units: own.length,
+      brought: (span) =>
+        own.length * workable(operation).filter((hours) => sharedMin(hours, span) > 0).length,
       capacity: (span) =>
         own.reduce(
           (sum, available) =>
@@ -55,7 +59,7 @@ const poolsOf = (facts: Facts, operations: ReadonlySet<Operation>): readonly Poo
   const people = (skills: ReadonlySet<Operation>): Pool => ({
     demand: (step) => (skills.has(step.operation) ? step.minutes * step.crew : 0),
     lead: () => 0,
-    units: 0,
+    brought: () => 0,
     capacity: (span) =>
       problem.people.reduce(
         (sum, person, index) =>
@@ -98,9 +102,9 @@ const isShort = (pool: Pool, steps: readonly LeftStep[]): boolean => {
       if (end <= start) return false
       const inside = own.filter((step) => begins(step) >= start && step.latestEnd <= end)
       const asked = inside.reduce((sum, step) => sum + pool.demand(step), 0)
-      // What brings a machine to its first step may lie before the stretch.
-      const brought = pool.units * inside.reduce((most, step) => Math.max(most, pool.lead(step)), 0)
-      return asked - brought > pool.capacity({ start, end })
+      const lead = inside.reduce((most, step) => Math.max(most, pool.lead(step)), 0)
+      const span = { start, end }
+      return asked - pool.brought(span) * lead > pool.capacity(span)
     }),
   )
 }
@@ -121,28 +125,30 @@ const canAll = (
   ground: LostGround,
   pools: readonly Pool[],
   chosen: readonly (readonly LeftStep[])[],
+  budget: Budget,
 ): boolean => {
   const steps = chosen.flat()
   if (steps.some((step) => step.earliestStart + step.minutes > step.latestEnd)) return false
   if (isSandShort(ground, steps)) return false
-  return pools.every((pool) => !isShort(pool, steps)) && fitsInSequence(ground, steps)
+  return pools.every((pool) => !isShort(pool, steps)) && fitTogether(ground, steps, budget)
 }
 
 /**
  * Most greens that can be finished in time together, at the very best: an upper bound by energetic reasoning (demand against capacity in every stretch between an
  * earliest start and a latest end, for the machines of each operation, the people trained for it, and all people; Baptiste, Le Pape and Nuijten 2001, from memory).
- * Then a sequence is looked for on the machines of which there is only one. What is left out only makes it easier, so no plan whatever can finish more.
+ * Then they are put side by side, one at a time on each machine and with the people there are. What is left out only makes it easier, so no plan whatever can finish more.
  */
 export const mostSavable = (ground: LostGround, greens: readonly (readonly LeftStep[])[]): number => {
   const { facts } = ground
   const operations = new Set(greens.flatMap((steps) => steps.map(({ operation }) => operation)))
   const pools = poolsOf(facts, operations)
+  const budget = { nodes: MOST_NODES }
   if (greens.length > MOST_SUBSETS_OF)
-    return canAll(ground, pools, greens) ? greens.length : greens.length - 1
+    return canAll(ground, pools, greens, budget) ? greens.length : greens.length - 1
   const choices = Array.from({ length: 1 << greens.length }, (_, subset) =>
     greens.filter((_steps, index) => (subset & (1 << index)) !== 0),
   ).sort((a, b) => b.length - a.length)
-  const most = choices.find((chosen) => canAll(ground, pools, chosen))?.length ?? 0
+  const most = choices.find((chosen) => canAll(ground, pools, chosen, budget))?.length ?? 0
   return most
 }
 
