@@ -57,10 +57,20 @@ export type Reckoned = {
 /** The weeks reckoned last; null before anybody asked. */
 export const reckoned = signal<Reckoned | null>(null)
 
+/** The record is fetched anew at each visit: it is the same as long as the server received it when it did. */
+const isSame = (a: Question, b: Question): boolean =>
+  a.course === b.course &&
+  a.prescription === b.prescription &&
+  a.history?.receivedAt === b.history?.receivedAt &&
+  a.firstDays.join() === b.firstDays.join() &&
+  a.days === b.days &&
+  a.years === b.years
+
 /** True when something has changed that they hang on. */
-export const isOldReckoning = computed(
-  () => reckoned.value !== null && reckoned.value.to !== weeksQuestion.value,
-)
+export const isOldReckoning = computed(() => {
+  const [told, now] = [reckoned.value, weeksQuestion.value]
+  return told !== null && now !== null && !isSame(told.to, now)
+})
 
 /** They in order, and those put forward. */
 export const chosenWeeks = computed(() => chooseWeeks(reckoned.value?.weeks ?? []))

@@ -87,7 +87,7 @@ const Verdict = ({ date, day, plan }: Decided) => {
         </ul>
         {draft.value === null ? null : (
           <p class="small ochre">
-            {WORDS.notSettled} <a href="/plan">{WORDS.toPlan}</a>
+            {WORDS.notSettled} <a href="/plan">{WORDS.toPlan}</a> <a href="/weeks">{WORDS.toWeeks}</a>
           </p>
         )}
       </div>
