@@ -112,8 +112,34 @@ const stray = (ground: Ground, recipe: Recipe, random: Random): number => {
   return from
 }
 
+/**
+ * Lets one green overtake another: from one of the other's steps on, all its steps come before that one, or that one and what the other does until then behind its last. Returns the first
+ * place that has changed, -1 where the green drawn has no step behind.
+ */
+const overtake = (ground: Ground, recipe: Recipe, random: Random): number => {
+  const { greenOfStep } = ground
+  const { list, listed } = recipe
+  const from = random.below(listed)
+  const green = random.below(ground.greens)
+  if (green === greenOfStep[list[from] ?? 0]) return -1
+  let to = listed - 1
+  while (to > from && greenOfStep[list[to] ?? 0] !== green) to--
+  if (to === from) return -1
+  if (random.below(2) === 0) bringForward(ground, recipe, from, to)
+  else putBack(ground, recipe, from, to)
+  return from
+}
+
 /** Makes a neighbour of a recipe with a list, in place. Returns the first place of the list that has changed. */
-export const changeList = (ground: Ground, recipe: Recipe, laid: Laid, random: Random): number => {
+export const changeList = (
+  ground: Ground,
+  recipe: Recipe,
+  laid: Laid,
+  random: Random,
+  mayOvertake: boolean,
+): number => {
+  const overtaken = mayOvertake && random.below(5) === 0 ? overtake(ground, recipe, random) : -1
+  if (overtaken >= 0) return overtaken
   const kind = random.below(40)
   if (kind < 6) {
     let from = recipe.listed

@@ -17,7 +17,8 @@ const moveTo = (order: Int32Array, from: number, to: number): void => {
   order[to] = green
 }
 
-const shuffle = (order: Int32Array, from: number, to: number, random: Random): void => {
+/** Puts the greens of a stretch of the order, both ends included, into any order, each as likely. */
+export const shuffle = (order: Int32Array, from: number, to: number, random: Random): void => {
   for (let i = to; i > from; i--) swap(order, i, from + random.below(i - from + 1))
 }
 

@@ -18,9 +18,12 @@ const MEAN_SLACK = 6
 /** What a polishing is led by: the last finish, or the mean of the greens' finishes, which brings a whole day nearer to being spared. */
 export type PolishBy = 'last' | 'mean'
 
+const guideBy = (by: PolishBy): Guide => (by === 'last' ? polishGuide : finishGuide)
+
 /** Generates a recipe with a list from nothing and walks on from it. */
-const walkList = (search: Search, current: Recipe, random: Random, guideOf: Guide, slack: number): void => {
+const walkList = (search: Search, current: Recipe, random: Random, by: PolishBy): void => {
   const { budget, made, run } = search
+  const guideOf = guideBy(by)
   const { ground } = run
   const candidate = run.recipe
   const all = current.listed
@@ -34,7 +37,7 @@ const walkList = (search: Search, current: Recipe, random: Random, guideOf: Guid
   let stale = 0
   const propose = (): number => {
     copyRecipe(current, candidate)
-    const from = changeList(ground, candidate, laid, random)
+    const from = changeList(ground, candidate, laid, random, by === 'last')
     forgetList(made, Math.min(from, stale))
     stale = from
     return judge(search, guideOf)
@@ -47,7 +50,7 @@ const walkList = (search: Search, current: Recipe, random: Random, guideOf: Guid
     if (candidate.listed < all) listSchedule(run, current)
   }
   const keep = (): void => cutBehindLast(search)
-  const accepts = recordToRecord(slack)
+  const accepts = recordToRecord(by === 'last' ? LAST_SLACK : MEAN_SLACK)
   walk({ propose, take, keep }, { budget, accepts, firstCost, patience: PATIENCE })
   cutNothing(search)
 }
@@ -58,12 +61,11 @@ const walkList = (search: Search, current: Recipe, random: Random, guideOf: Guid
  */
 export const polish = (search: Search, from: Recipe, random: Random, by: PolishBy): void => {
   const { made, run } = search
-  const guideOf = by === 'last' ? polishGuide : finishGuide
   const current = copyOf(search, from)
   copyRecipe(current, run.recipe)
   forget(made, 0)
-  judge(search, guideOf)
+  judge(search, guideBy(by))
   if (!isWhole(search)) return
   listSchedule(run, current)
-  if (current.listed > 0) walkList(search, current, random, guideOf, by === 'last' ? LAST_SLACK : MEAN_SLACK)
+  if (current.listed > 0) walkList(search, current, random, by)
 }

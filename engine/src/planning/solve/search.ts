@@ -4,7 +4,7 @@ import { randomOf } from '../search/random.ts'
 import { walk } from '../search/walk.ts'
 import { balancedShun } from './balance.ts'
 import { arrange, forget } from './generate.ts'
-import { change } from './moves.ts'
+import { change, shuffle } from './moves.ts'
 import { polish } from './polish.ts'
 import { copyRecipe, plainRecipe, type Follow, type Recipe } from './recipe.ts'
 import { copyOf, judge, type Search } from './trial.ts'
@@ -15,8 +15,12 @@ const RECORD_SLACK = 6
 /** Recipes tried without a new record before the walk starts again from one of the best. */
 const PATIENCE = 400
 
-/** So few greens are mostly done in a day or two: then the last finish leads the polishing, else the mean. */
+/**
+ * So few greens are mostly done in a day or two: then the last finish leads the polishing, else the mean. Their orders are soon all walked, and every walk ends in the same one: so walks are shorter, and
+ * every other polishing begins at any order.
+ */
 const FEW_GREENS = 6
+const FEW_PATIENCE = 100
 
 /** Good recipes kept to start again from, and moves made from one at once when it is. */
 const ELITE = 5
@@ -68,6 +72,7 @@ const walkFrom = (
   current: Recipe,
   firstCost: number,
   makeNeighbour: MakeNeighbour,
+  patience: number,
 ): number => {
   const { budget, made, run } = search
   const candidate = run.recipe
@@ -88,7 +93,7 @@ const walkFrom = (
   }
   const keep = (): void => copyRecipe(candidate, record)
   const accepts = recordToRecord(RECORD_SLACK)
-  const cost = walk({ propose, take, keep }, { budget, accepts, firstCost, patience: PATIENCE })
+  const cost = walk({ propose, take, keep }, { budget, accepts, firstCost, patience })
   copyRecipe(record, current)
   return cost
 }
@@ -102,14 +107,16 @@ export const searchRecipes = (search: Search, orders: readonly (readonly number[
   const random = randomOf(search.seed)
   const elite = eliteOf<Recipe>(ELITE, isSameOrder)
   const makeNeighbour: MakeNeighbour = (recipe) => change(recipe, random, near !== undefined)
-  const by = run.ground.greens <= FEW_GREENS ? 'last' : 'mean'
+  const isFew = near === undefined && run.ground.greens <= FEW_GREENS
+  const patience = isFew ? FEW_PATIENCE : PATIENCE
   let cost = begin(search, orders)
   const current = copyOf(search, run.recipe)
   while (!budget.isOver() && current.order.length > 0) {
-    const least = walkFrom(search, current, cost, makeNeighbour)
+    const least = walkFrom(search, current, cost, makeNeighbour, patience)
     elite.offer(least, copyOf(search, current))
-    if (near === undefined && !budget.isOver()) polish(search, current, random, by)
+    if (near === undefined && !budget.isOver()) polish(search, current, random, isFew ? 'last' : 'mean')
     copyRecipe(elite.any(random) ?? current, current)
+    if (isFew && random.below(2) === 0) shuffle(current.order, 0, current.order.length - 1, random)
     for (let kick = 0; kick < KICKS; kick++) makeNeighbour(current)
     arrange(run, current.order)
     if (budget.isOver()) return
