@@ -4,6 +4,7 @@ import { NEVER } from '../../spans.ts'
 import { SHED } from '../compile.ts'
 import type { Facts, TaskFact } from '../facts.ts'
 import { sharedMin } from '../spans.ts'
+import { doersOf, type Doer } from './doers.ts'
 import {
   bayOf,
   bringing,
@@ -46,51 +47,6 @@ export type Option = {
   readonly latestEnd: number
 }
 
-/** Spans inside some list in which both hold. Both lists in order. */
-const both = (a: readonly Span[], b: readonly Span[]): readonly Span[] =>
-  a.flatMap((one) =>
-    b.flatMap((other) => {
-      const start = Math.max(one.start, other.start)
-      const end = Math.min(one.end, other.end)
-      return end > start ? [{ start, end }] : []
-    }),
-  )
-
-/** Spans in which at least so many people who are trained for an operation are on shift. */
-const crewSpans = (facts: Facts, operation: ProblemStep['operation'], crew: number): readonly Span[] => {
-  const shifts = facts.problem.people.flatMap((person, index) =>
-    person.skills.has(operation) ? (facts.compiled.shifts[index] ?? []) : [],
-  )
-  const moments = [...new Set(shifts.flatMap(({ start, end }) => [start, end]))].sort((a, b) => a - b)
-  return moments.flatMap((start, index) => {
-    const end = moments[index + 1]
-    if (end === undefined) return []
-    return shifts.filter((shift) => shift.start <= start && shift.end >= end).length >= crew
-      ? [{ start, end }]
-      : []
-  })
-}
-
-const joined = (spans: readonly Span[]): readonly Span[] =>
-  spans.reduce<Span[]>((list, span) => {
-    const last = list.at(-1)
-    if (last !== undefined && last.end === span.start)
-      list[list.length - 1] = { start: last.start, end: span.end }
-    else list.push(span)
-    return list
-  }, [])
-
-/** Stands for no machine. */
-const HANDS = -1
-
-/** A machine that can do a step: its minutes, and the spans in which it, its crew and the hours allow the work. */
-type Doer = {
-  readonly machine: number
-  readonly minutes: number
-  readonly crew: number
-  readonly spans: readonly Span[]
-}
-
 /** What the proof of a lost green asks again and again: who can do a step, and everybody at now. Made once for a plan that is judged. */
 export type LostGround = {
   readonly facts: Facts
@@ -106,44 +62,8 @@ export type LostGround = {
 /** A pinned step: no earlier than then; with its end, exactly then. */
 type Held = { readonly start: number; readonly end: number | null }
 
-const doersOf = (
-  facts: Facts,
-  step: ProblemStep,
-  crewTimes: (operation: ProblemStep['operation'], crew: number) => readonly Span[],
-): readonly Doer[] => {
-  const workable = facts.compiled.workable.get(step.operation) ?? []
-  if (step.minutesByMachine.size === 0)
-    return [{ machine: HANDS, minutes: 0, crew: 1, spans: both(workable, crewTimes(step.operation, 1)) }]
-  return facts.problem.machines.flatMap((machine, index): readonly Doer[] => {
-    const minutes = step.minutesByMachine.get(machine.id)
-    if (minutes === undefined) return []
-    const open = both(facts.compiled.available[index] ?? [], workable)
-    return [
-      {
-        machine: index,
-        minutes,
-        crew: machine.crew,
-        spans: both(open, crewTimes(step.operation, machine.crew)),
-      },
-    ]
-  })
-}
-
 /** Prepares the proof; answers are kept. */
 export const lostGround = (facts: Facts, nowMin: number): LostGround => {
-  const times = new Map<string, readonly Span[]>()
-  const known = new Map<ProblemStep, readonly Doer[]>()
-  const crewTimes = (operation: ProblemStep['operation'], crew: number): readonly Span[] => {
-    const key = `${operation} ${crew}`
-    const found = times.get(key) ?? joined(crewSpans(facts, operation, crew))
-    times.set(key, found)
-    return found
-  }
-  const doers = (step: ProblemStep): readonly Doer[] => {
-    const found = known.get(step) ?? doersOf(facts, step, crewTimes)
-    known.set(step, found)
-    return found
-  }
   // Often all is proven already: then nobody and nothing is looked up.
   let people: readonly PersonAt[] | null = null
   let sand: SandLeft | null = null
@@ -158,7 +78,7 @@ export const lostGround = (facts: Facts, nowMin: number): LostGround => {
       sand ??= sandLeft(facts, nowMin)
       return sand
     },
-    doers,
+    doers: doersOf(facts),
   }
 }
 

@@ -1,0 +1,88 @@
+import type { Operation } from '../../operations.ts'
+import type { ProblemStep, Span } from '../../problem.ts'
+import type { Facts } from '../facts.ts'
+
+/** Spans inside some list in which both hold. Both lists in order. */
+const both = (a: readonly Span[], b: readonly Span[]): readonly Span[] =>
+  a.flatMap((one) =>
+    b.flatMap((other) => {
+      const start = Math.max(one.start, other.start)
+      const end = Math.min(one.end, other.end)
+      return end > start ? [{ start, end }] : []
+    }),
+  )
+
+/** Spans in which at least so many people who are trained for an operation are on shift. */
+const crewSpans = (facts: Facts, operation: Operation, crew: number): readonly Span[] => {
+  const shifts = facts.problem.people.flatMap((person, index) =>
+    person.skills.has(operation) ? (facts.compiled.shifts[index] ?? []) : [],
+  )
+  const moments = [...new Set(shifts.flatMap(({ start, end }) => [start, end]))].sort((a, b) => a - b)
+  return moments.flatMap((start, index) => {
+    const end = moments[index + 1]
+    if (end === undefined) return []
+    return shifts.filter((shift) => shift.start <= start && shift.end >= end).length >= crew
+      ? [{ start, end }]
+      : []
+  })
+}
+
+const joined = (spans: readonly Span[]): readonly Span[] =>
+  spans.reduce<Span[]>((list, span) => {
+    const last = list.at(-1)
+    if (last !== undefined && last.end === span.start)
+      list[list.length - 1] = { start: last.start, end: span.end }
+    else list.push(span)
+    return list
+  }, [])
+
+/** Stands for no machine. */
+const HANDS = -1
+
+/** A machine that can do a step: its minutes, and the spans in which it, its crew and the hours allow the work. */
+export type Doer = {
+  readonly machine: number
+  readonly minutes: number
+  readonly crew: number
+  readonly spans: readonly Span[]
+}
+
+const reckoned = (
+  facts: Facts,
+  step: ProblemStep,
+  crewTimes: (operation: Operation, crew: number) => readonly Span[],
+): readonly Doer[] => {
+  const workable = facts.compiled.workable.get(step.operation) ?? []
+  if (step.minutesByMachine.size === 0)
+    return [{ machine: HANDS, minutes: 0, crew: 1, spans: both(workable, crewTimes(step.operation, 1)) }]
+  return facts.problem.machines.flatMap((machine, index): readonly Doer[] => {
+    const minutes = step.minutesByMachine.get(machine.id)
+    if (minutes === undefined) return []
+    const open = both(facts.compiled.available[index] ?? [], workable)
+    return [
+      {
+        machine: index,
+        minutes,
+        crew: machine.crew,
+        spans: both(open, crewTimes(step.operation, machine.crew)),
+      },
+    ]
+  })
+}
+
+/** Tells who can do a step at all; answers are kept. */
+export const doersOf = (facts: Facts): ((step: ProblemStep) => readonly Doer[]) => {
+  const times = new Map<string, readonly Span[]>()
+  const known = new Map<ProblemStep, readonly Doer[]>()
+  const crewTimes = (operation: Operation, crew: number): readonly Span[] => {
+    const key = `${operation} ${crew}`
+    const found = times.get(key) ?? joined(crewSpans(facts, operation, crew))
+    times.set(key, found)
+    return found
+  }
+  return (step) => {
+    const found = known.get(step) ?? reckoned(facts, step, crewTimes)
+    known.set(step, found)
+    return found
+  }
+}
