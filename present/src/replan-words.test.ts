@@ -144,8 +144,8 @@ describe('what a plan made again costs', () => {
 })
 
 describe('a green that could not be saved', () => {
-  const caught = (reason: CaughtGreen['reason']): string =>
-    caughtSentence({ green: 'g02', state: 'dressed', at: TO, reason, byMin: 75 }, course)
+  const caught = (reason: CaughtGreen['reason'], byMin = 75): string =>
+    caughtSentence({ green: 'g02', state: 'dressed', at: TO, reason, byMin }, course)
   const REASONS: Readonly<Record<CaughtGreen['reason'], string>> = {
     already: 'it was before this plan was made.',
     tooLittleTime: 'with everybody and every machine on it, it would still be 1 h 15 min too late.',
@@ -157,6 +157,12 @@ describe('a green that could not be saved', () => {
   it.each(Object.entries(REASONS))('%s is one sentence', (reason, words) => {
     expect(caught(reason as CaughtGreen['reason'])).toBe(
       `Larkrise is caught Mon 10 Aug 10:30, dressed, not dragged in: ${words}`,
+    )
+  })
+
+  it('says nothing of the minutes where only that it is too late was proven', () => {
+    expect(caught('tooLittleTime', 0)).toMatch(
+      /: with everybody and every machine on it, it would still be too late\.$/u,
     )
   })
 })

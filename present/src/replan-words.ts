@@ -134,7 +134,7 @@ export const caughtSentence = (caught: CaughtGreen, course: Course): string => {
     case 'already':
       return `${where}: it was before this plan was made.`
     case 'tooLittleTime':
-      return `${where}: with everybody and every machine on it, it would still be ${durationWords(caught.byMin)} too late.`
+      return `${where}: with everybody and every machine on it, it would still be ${caught.byMin > 0 ? `${durationWords(caught.byMin)} ` : ''}too late.`
     case 'sandTooLate':
       return `${where}: the sand that it still needs comes too late.`
     case 'notAllTogether':

@@ -238,6 +238,44 @@ describe('a green in work that rain catches', () => {
     expect(found.rules.filter(([rule]) => rule === 'openInRain')).toEqual([['openInRain', 'b', 105]])
   })
 
+  it('is lost by itself where somebody would have to be at two places for it', () => {
+    // Only b is in work, at 595. Bob brings the collector by 601; two collect for 25 minutes, Bob and Cat. Cat alone can set the dresser up, 10, with 17 from there to b. Side by side that were 626 for the
+    // collecting, 636 for the dressing, 651 for the dragging (15, no drying). But Cat is at the dresser till 605, so it is 630, 640, 655; or at b till 626, so the dresser is there at 653.
+    const small = smallProblem()
+    const alone = (rainMin: number): Problem =>
+      at(595, {
+        greens: greens
+          .filter(({ id }) => id === 'b')
+          .map((green) => ({
+            ...green,
+            steps: green.steps.map((step) =>
+              step.operation === 'dragIn' ? { ...step, minutesByMachine: new Map([['mat', 15]]) } : step,
+            ),
+          })),
+        machines: small.machines.map((machine) =>
+          machine.id === 'collector' ? { ...machine, crew: 2 } : machine,
+        ),
+        people: small.people.map((person) =>
+          person.id === 'cat' ? { ...person, skills: new Set([...person.skills, 'collect']) } : person,
+        ),
+        rain: [{ start: rainMin, end: 760 }],
+      })
+    const onlyB = moved({
+      'set-dresser': [605, 615],
+      'dresser-bay-1': [615, 619],
+      'dresser-bay-2': null,
+      'dresser-bay-3': null,
+      'load-b1': [619, 627],
+      'dresser-b1': [627, 632],
+      'collector-b': [599, 605],
+      'collect-b': [605, 630],
+      'dress-b1': [640, 650],
+    }).filter(({ green }) => green !== 'a')
+    expect(judge(alone(654), onlyB).lost).toEqual([['b', 'dressed', 654, 'tooLittleTime', 0]])
+    expect(judge(alone(655), onlyB).lost).toEqual([])
+    expect(judge(alone(650), onlyB).lost).toEqual([['b', 'dressed', 650, 'tooLittleTime', 1]])
+  })
+
   it('is lost where the sand that it needs comes too late, and the fault of the plan where it does not', () => {
     // At 592 a has taken all 1.5 t. Sand at 720: 8 to load, 5 to b, 10 to spread: 743; dry 843, dragged 858: 58 after the rain at 800.
     const waits = moved({
