@@ -16,11 +16,10 @@ const RECORD_SLACK = 6
 const PATIENCE = 400
 
 /**
- * So few greens are mostly done in a day or two: then the last finish leads the polishing, else the mean. Their orders are soon all walked, and every walk ends in the same one: so walks are shorter, and
- * every other polishing begins at any order.
+ * So few greens are mostly done in a day or two: then the last finish leads the polishing, else the mean. Their orders are soon all walked, and walks end where others did: then
+ * the next begins at any order.
  */
 const FEW_GREENS = 6
-const FEW_PATIENCE = 100
 
 /** Good recipes kept to start again from, and moves made from one at once when it is. */
 const ELITE = 5
@@ -72,7 +71,6 @@ const walkFrom = (
   current: Recipe,
   firstCost: number,
   makeNeighbour: MakeNeighbour,
-  patience: number,
 ): number => {
   const { budget, made, run } = search
   const candidate = run.recipe
@@ -93,7 +91,7 @@ const walkFrom = (
   }
   const keep = (): void => copyRecipe(candidate, record)
   const accepts = recordToRecord(RECORD_SLACK)
-  const cost = walk({ propose, take, keep }, { budget, accepts, firstCost, patience })
+  const cost = walk({ propose, take, keep }, { budget, accepts, firstCost, patience: PATIENCE })
   copyRecipe(record, current)
   return cost
 }
@@ -108,15 +106,14 @@ export const searchRecipes = (search: Search, orders: readonly (readonly number[
   const elite = eliteOf<Recipe>(ELITE, isSameOrder)
   const makeNeighbour: MakeNeighbour = (recipe) => change(recipe, random, near !== undefined)
   const isFew = near === undefined && run.ground.greens <= FEW_GREENS
-  const patience = isFew ? FEW_PATIENCE : PATIENCE
   let cost = begin(search, orders)
   const current = copyOf(search, run.recipe)
   while (!budget.isOver() && current.order.length > 0) {
-    const least = walkFrom(search, current, cost, makeNeighbour, patience)
-    elite.offer(least, copyOf(search, current))
+    const least = walkFrom(search, current, cost, makeNeighbour)
+    const isNew = elite.offer(least, copyOf(search, current))
     if (near === undefined && !budget.isOver()) polish(search, current, random, isFew ? 'last' : 'mean')
     copyRecipe(elite.any(random) ?? current, current)
-    if (isFew && random.below(2) === 0) shuffle(current.order, 0, current.order.length - 1, random)
+    if (isFew && !isNew) shuffle(current.order, 0, current.order.length - 1, random)
     for (let kick = 0; kick < KICKS; kick++) makeNeighbour(current)
     arrange(run, current.order)
     if (budget.isOver()) return
