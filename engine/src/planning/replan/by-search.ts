@@ -26,7 +26,7 @@ const withoutSkipped = ({ problem, skipped }: Broken): Problem => ({
  */
 export const bySearch = (situation: Situation, broken: Broken): Schedule => {
   const { oldTasks } = situation
-  const { problem, old, oldOpening, skipped } = broken
+  const { problem, old, oldOpening, opened, skipped } = broken
   const nowMin = problem.committed?.nowMin ?? 0
   const order = problem.greens
     .map((_, green) => green)
@@ -40,7 +40,8 @@ export const bySearch = (situation: Situation, broken: Broken): Schedule => {
       penalty: (tasks) => Math.round(changeOf(problem, old, tasks, nowMin).points),
     },
   })
-  const left = schedule.unplanned.filter(({ green }) => !skipped.has(green))
+  // What becomes of a green in work is told by its tasks.
+  const left = schedule.unplanned.filter(({ green }) => !skipped.has(green) && !opened.has(green))
   return {
     tasks: [...schedule.tasks].sort(byTime),
     unplanned: [...unplannedOf(situation, [], []), ...left],

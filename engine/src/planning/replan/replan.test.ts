@@ -68,6 +68,28 @@ describe('a plan made again', () => {
     expect(made.changes.map(({ because }) => because)).toContainEqual({ kind: 'sandShort', fact: 0 })
   })
 
+  it('takes a dresser to have been filled before a dressing that is told begun, however early that was', () => {
+    const loads = plan.tasks.filter(({ operation, load }) => operation === 'dress' && (load ?? 0) > 1)
+    for (const task of loads.slice(0, 6)) {
+      const start = new Date(Date.parse(task.start) - 11 * 60_000).toISOString()
+      const now = task.finish
+      const facts: readonly DayFact[] = [
+        { kind: 'started', task: task.id, at: start },
+        { kind: 'finished', task: task.id, at: now },
+      ]
+      const made = again(facts, now)
+      const ofLoad = (operation: string): number =>
+        Date.parse(
+          made.plan.tasks.find(
+            (one) => one.operation === operation && one.green === task.green && one.load === task.load,
+          )?.start ?? '',
+        )
+      expect(ofLoad('load')).toBeLessThan(ofLoad('dress'))
+      expect(made.plan.openings.filter(({ finished }) => finished === null)).toEqual([])
+      expect(faults({ ...base, plan: made.plan, facts, now })).toEqual([])
+    }
+  })
+
   it('tells what was recorded as it was recorded, and learns from it', () => {
     const at = (clock: string): string => `2026-08-10T${clock}:00+01:00`
     const start = first?.start ?? ''

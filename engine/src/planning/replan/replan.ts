@@ -9,6 +9,7 @@ import { unplannedOf } from './left-out.ts'
 import { byTime } from './old-plan.ts'
 import { repair, WAYS, type Broken, type Repaired, type Way, type Wishes } from './repair.ts'
 import { rescue } from './rescue.ts'
+import { moreSaved } from './more-saved.ts'
 import { isOpened } from './standing.ts'
 import type { Situation } from './situation.ts'
 import { oldOpenings, oldSteps } from './wishes.ts'
@@ -158,6 +159,11 @@ export const chooseWay = (situation: Situation, broken: Broken, proofs: Proofs =
     lay(broken, WAYS.hurry, 'hurry')
     if (candidates.every(({ caught }) => caught.length > 0))
       lay({ ...broken, stood: rescue(broken, saved).field }, WAYS.swap, 'rescue')
+    const fewest = bestOf(candidates, compare)
+    if (fewest !== undefined) {
+      const field = moreSaved(judged(compiled, fewest, proofs), broken, saved)
+      if (field !== null) lay({ ...broken, stood: field }, WAYS.swap, 'together')
+    }
   }
   const first = bestOf(candidates, compare)
   const costsGreens =

@@ -52,25 +52,32 @@ const plannedMinutes = (problem: Problem, tasks: readonly WalkTask[]): MinutesOf
   }
 }
 
+/** The old plan's tasks, and by when what brings a machine to a step that is told begun must have started. */
+type Led = { readonly tasks: readonly ScheduledTask[]; readonly leadBy: ReadonlyMap<ScheduledTask, number> }
+
 /** The same tasks with what brings a machine to a step that was begun before its time brought forward with it. */
 const withEarlyLeads = (
   tasks: readonly ScheduledTask[],
   startOf: (task: ScheduledTask) => number | null,
-): readonly ScheduledTask[] => {
+): Led => {
   const moved = [...tasks]
+  const leadBy = new Map<ScheduledTask, number>()
   tasks.forEach((task, index) => {
     const told = isWork(task) ? startOf(task) : null
-    if (told === null || told >= task.startMin) return
-    const early = told - task.startMin
+    if (told === null) return
+    const off = told - task.startMin
+    const early = Math.min(0, off)
     moved[index] = { ...task, startMin: task.startMin + early, finishMin: task.finishMin + early }
     for (let before = index - 1; before >= 0; before--) {
       const lead = tasks[before]
       if (lead?.machine !== task.machine || lead === undefined) continue
       if (isWork(lead)) break
-      moved[before] = { ...lead, startMin: lead.startMin + early, finishMin: lead.finishMin + early }
+      const brought = { ...lead, startMin: lead.startMin + early, finishMin: lead.finishMin + early }
+      moved[before] = brought
+      leadBy.set(brought, lead.startMin + off)
     }
   })
-  return moved.sort(byTime)
+  return { tasks: moved.sort(byTime), leadBy }
 }
 
 /** What is known of the day while the old plan is walked through. */
@@ -78,6 +85,7 @@ type Day = {
   readonly moment: Moment
   readonly walk: Walk
   readonly latest: readonly (readonly number[])[]
+  readonly leadBy: Led['leadBy']
   readonly told: readonly number[]
   readonly factor: FactorOf
 }
@@ -132,7 +140,10 @@ const spellOf = (day: Day, walked: WalkTask, spell: Spell | undefined, expected:
   const { moment } = day
   const planned = task.finishMin - task.startMin
   const minutes = minutesNow(day, walked)
-  const bound = task.green === null || stepIndex < 0 ? NEVER : (day.latest[task.green]?.[stepIndex] ?? NEVER)
+  const bound =
+    task.green === null || stepIndex < 0
+      ? (day.leadBy.get(task) ?? NEVER)
+      : (day.latest[task.green]?.[stepIndex] ?? NEVER)
   if (spell?.endMin !== null && spell?.endMin !== undefined) {
     const start = spell.startMin ?? Math.max(0, Math.min(expected, Math.max(spell.endMin - planned, 0)))
     return { start: Math.min(start, spell.endMin), finish: spell.endMin, cut: spell.end === 'stopped' }
@@ -181,8 +192,9 @@ export const standingAt = (
       (bound < NEVER ? Math.min(task.startMin, bound) : null)
     )
   }
-  const walked = walkTasks(problem, withEarlyLeads(oldTasks, startOf))
-  const day: Day = { moment, walk: newWalk(problem), latest, told, factor }
+  const led = withEarlyLeads(oldTasks, startOf)
+  const walked = walkTasks(problem, led.tasks)
+  const day: Day = { moment, walk: newWalk(problem), latest, leadBy: led.leadBy, told, factor }
   const stood: Stood = { tasks: [], parts: [], done: new Map() }
   const seen = new Map<string, number>()
   const inAll = new Map<string, number>()

@@ -36,8 +36,8 @@ export const placeAsPinned = (run: Run, green: number): number => {
   return -1
 }
 
-/** Goes on with a green in work one of whose steps is pinned to where it breaks rules. Returns the end of its last step, or -1. */
-export const continueAsPinned = (run: Run, green: number): number => {
+/** Goes on with a green in work that can't be finished in time, or one of whose steps is pinned to where it breaks rules. Returns the end of its last step, or -1. */
+export const continueLate = (run: Run, green: number): number => {
   const window = { ...wholeDay(run, 0), endMin: run.ground.problem.horizonMin }
   const end = continueGreen(run, green, { window, attempt: attemptOf(2) })
   return end >= 0 || run.isCut ? end : continueGreen(run, green, { window, attempt: attemptOf(3) })

@@ -7,6 +7,7 @@ import { MACHINE, type Run } from './run.ts'
 import { drawStock } from './stock.ts'
 import { FIRST_TINES } from './supplies.ts'
 import { insertAt } from './timeline.ts'
+import type { Try } from './windows.ts'
 import { addWork } from './works.ts'
 
 /** Index among all steps of the dressing that a load is for, -1 where that can't be told. */
@@ -68,12 +69,26 @@ const passGreen = (run: Run, { task, stepIndex }: WalkTask): void => {
     )
 }
 
+/** The window in which a green was opened, and what its finish is bound to; null where it was opened outside of any. */
+const openedIn = ({ begun, ground }: Run, green: number): Try | null => {
+  const opened = begun.opened[green] ?? -1
+  const isFinished = (begun.next[green] ?? 0) > (ground.finishStep[green] ?? 0)
+  const window = isFinished
+    ? ground.windows[0]
+    : ground.windows.find(({ startMin, endMin }) => opened >= startMin && opened < endMin)
+  if (window === undefined) return null
+  return {
+    window,
+    attempt: { keepFixtures: false, overNight: ground.problem.settings.mayStandDryNight, lets: 0 },
+  }
+}
+
 /**
  * Writes what stands already into the beginning of every schedule: machines and people go on from where their tasks leave them, sand is drawn, greens are as far
  * as their done steps. Nothing of it is ever taken back.
  */
 export const writeBegin = (run: Run): void => {
-  const { at, ground, scalars } = run
+  const { at, begun, ground, scalars } = run
   scalars.fill(0)
   scalars[at.firstOpened] = NEVER
   const tasks = walkTasks(ground.problem, ground.problem.committed?.tasks ?? [])
@@ -86,5 +101,16 @@ export const writeBegin = (run: Run): void => {
     passMachine(run, walked, isLast)
     passGreen(run, walked)
   })
+  for (let green = 0; green < ground.greens; green++) {
+    const next = begun.next[green] ?? 0
+    const last = ground.firstStep[green + 1] ?? 0
+    for (let step = next; step < last; step++)
+      if (ground.choiceFirst[step] === ground.choiceFirst[step + 1]) begun.hopeless[green] = 1
+    if ((begun.opened[green] ?? -1) < 0) continue
+    begun.where[green] = openedIn(run, green)
+    if (next > (ground.finishStep[green] ?? 0)) continue
+    begun.work[green] = scalars[at.works] ?? 0
+    addWork(run, green, begun.opened[green] ?? 0, begun.openedBy[green] ?? 0, ground.problem.horizonMin)
+  }
   run.undoLength = 0
 }

@@ -1,12 +1,11 @@
 import { NEVER } from '../spans.ts'
-import { continueAsPinned, placeAsPinned } from './as-pinned.ts'
-import { continueGreen, placeGreen, type Try } from './place-green.ts'
+import { continueLate, placeAsPinned } from './as-pinned.ts'
+import { continueGreen, placeGreen } from './place-green.ts'
 import type { Ground } from './ground.ts'
 import { placeListed } from './place-listed.ts'
 import { ATTEMPTS, type Recipe } from './recipe.ts'
 import { CHAIN, type Run } from './run.ts'
 import { backTo, setScalar } from './undo.ts'
-import { addWork } from './works.ts'
 
 /** Greens in a row that may not fit into a window before it counts as full for the rest. */
 const MOST_MISSES = 6
@@ -44,21 +43,6 @@ const isBegun = (run: Run, green: number): boolean => (run.begun.opened[green] ?
 const hasStepsLeft = (run: Run, green: number): boolean =>
   (run.begun.next[green] ?? 0) < (run.ground.firstStep[green + 1] ?? 0)
 
-/** The window in which a green was opened, and what its finish is bound to; undefined where it was opened outside of any. */
-const openedIn = (run: Run, green: number): Try | undefined => {
-  const opened = run.begun.opened[green] ?? -1
-  const { ground } = run
-  const isFinished = (run.begun.next[green] ?? 0) > (ground.finishStep[green] ?? 0)
-  const window = isFinished
-    ? ground.windows[0]
-    : ground.windows.find(({ startMin, endMin }) => opened >= startMin && opened < endMin)
-  if (window === undefined) return undefined
-  return {
-    window,
-    attempt: { keepFixtures: false, overNight: ground.problem.settings.mayStandDryNight, lets: 0 },
-  }
-}
-
 /** Tries a green in each window in turn, by every attempt, kindest first. */
 const placeAnywhere = (run: Run, green: number, minding: boolean): number => {
   const { at, attempts, ground, nowMin, pins, scalars } = run
@@ -87,19 +71,20 @@ const mustWait = (run: Run, green: number): boolean =>
   run.ground.weak[green] === 1 && (run.scalars[run.at.firstOpened] ?? NEVER) >= NEVER && !isBegun(run, green)
 
 const placeOne = (run: Run, green: number): number => {
-  const { begun, ground } = run
+  const { begun } = run
   if (!hasStepsLeft(run, green)) return begun.end[green] ?? 0
+  if (begun.hopeless[green] === 1) return -1
   const stands = run.pins.stands[green] === 1
   if (!isBegun(run, green)) {
     if (stands) return placeAsPinned(run, green)
     return mustWait(run, green) ? -1 : placeAnywhere(run, green, true)
   }
-  const where = openedIn(run, green)
-  let end = where === undefined ? -1 : continueGreen(run, green, where)
-  if (end < 0 && stands) end = continueAsPinned(run, green)
-  if (end < 0)
-    addWork(run, green, begun.opened[green] ?? 0, begun.openedBy[green] ?? 0, ground.problem.horizonMin)
-  return end
+  const where = begun.where[green] ?? null
+  const end = where === null ? -1 : continueGreen(run, green, where)
+  if (end >= 0 || run.isCut) return end
+  // A green that is caught is finished as soon as may be, though it counts as left.
+  const late = continueLate(run, green)
+  return stands ? late : -1
 }
 
 /** Ranks of greens in every order: those in work, those with a pin, those whose pin breaks a rule (so that it breaks none for the others), the first easy one, the others. */
@@ -109,8 +94,8 @@ const classOf = (run: Run, green: number): number => {
   return run.pins.stands[green] === 1 ? 2 : 1
 }
 
-/** Whether a green is neither in work nor pinned. */
-const isFree = (run: Run, green: number): boolean => classOf(run, green) === 3
+/** Whether the steps of a green may be placed one by one: nothing of it is pinned. */
+const isListable = (run: Run, green: number): boolean => run.pins.hasPin[green] !== 1
 
 /** Moves the green at a place of the order to a place before it. */
 const bringForward = (order: Int32Array, from: number, to: number): void => {
@@ -139,12 +124,16 @@ const commonFront = (made: Made, order: Int32Array): number => {
   return same
 }
 
-/** Greens that found no place are tried once more, in windows that counted as full too: now all others are in. */
+/**
+ * Greens that found no place are tried once more, in windows that counted as full too: now all others are in. Greens in work come first where greens are placed whole;
+ * so only one that was taken out of a list is still to be placed.
+ */
 const fillUp = (run: Run, made: Made, order: Int32Array): void => {
   for (let i = 0; i < order.length; i++) {
     const green = order[i] ?? 0
-    if ((made.ends[green] ?? -1) >= 0 || isBegun(run, green)) continue
-    made.ends[green] = placeAnywhere(run, green, false)
+    const isIn = (made.ends[green] ?? -1) >= 0
+    if (isIn || run.begun.hopeless[green] === 1 || (isBegun(run, green) && made.listStanding < 0)) continue
+    made.ends[green] = isBegun(run, green) ? placeOne(run, green) : placeAnywhere(run, green, false)
     made.filled[green] = 1
   }
 }
@@ -192,7 +181,7 @@ const commonList = (made: Made, { list, listed }: Recipe): number => {
   return same
 }
 
-/** What comes before a list: greens in work and greens with a pin, whole. */
+/** What comes before a list: greens with a pin, whole, and greens of which nothing is left to do. */
 const beginList = (run: Run, made: Made): void => {
   const { at, begun, ground, recipe } = run
   backTo(run, 0)
@@ -202,8 +191,12 @@ const beginList = (run: Run, made: Made): void => {
     const chain = at.chain + green * CHAIN.size
     run.scalars[chain + CHAIN.end] = begun.end[green] ?? 0
     run.scalars[chain + CHAIN.dressed] = begun.dressed[green] ?? -1
+    run.scalars[chain + CHAIN.opened] = begun.opened[green] ?? -1
+    run.scalars[chain + CHAIN.openedBy] = begun.openedBy[green] ?? -1
+    run.scalars[chain + CHAIN.work] = begun.work[green] ?? -1
   }
-  for (const green of recipe.order) if (!isFree(run, green)) made.ends[green] = placeOne(run, green)
+  for (const green of recipe.order)
+    if (!isListable(run, green) || !hasStepsLeft(run, green)) made.ends[green] = placeOne(run, green)
   made.listMarks[0] = run.undoLength
   made.listStanding = 0
 }
@@ -216,7 +209,8 @@ const generateList = (run: Run, made: Made): void => {
   const same = commonList(made, recipe)
   backTo(run, made.listMarks[same] ?? 0)
   made.filled.fill(0)
-  for (let green = 0; green < made.ends.length; green++) if (isFree(run, green)) made.ends[green] = -1
+  for (let green = 0; green < made.ends.length; green++)
+    if (isListable(run, green) && hasStepsLeft(run, green)) made.ends[green] = -1
   run.isCut = false
   made.list.set(list)
   for (let i = same; i < listed; i++) {
@@ -243,7 +237,7 @@ export const generate = (run: Run, made: Made): void =>
 export const listSchedule = (run: Run, recipe: Recipe): void => {
   const { ground, log, record } = run
   const records = Array.from({ length: run.scalars[run.at.records] ?? 0 }, (_, index) => index * record)
-  const free = records.filter((at) => isFree(run, ground.greenOfStep[log[at] ?? 0] ?? 0))
+  const free = records.filter((at) => isListable(run, ground.greenOfStep[log[at] ?? 0] ?? 0))
   free.sort((a, b) => (log[a + 2] ?? 0) - (log[b + 2] ?? 0) || (log[a] ?? 0) - (log[b] ?? 0))
   free.forEach((at, index) => {
     recipe.list[index] = log[at] ?? 0

@@ -1,15 +1,11 @@
 import { NEVER } from '../spans.ts'
-import type { Attempt } from './attempts.ts'
 import { book } from './book.ts'
 import { dryBy } from './drying.ts'
 import { seekOffer } from './offer.ts'
 import type { Run } from './run.ts'
 import { backTo } from './undo.ts'
-import type { WorkWindow } from './windows.ts'
-import { addWork, afterCheck, afterCrowd, afterFixtures } from './works.ts'
-
-/** Where and how a green is tried. */
-export type Try = { readonly window: WorkWindow; readonly attempt: Attempt }
+import type { Try } from './windows.ts'
+import { addWork, afterCheck, afterCrowd, afterFixtures, finishWork } from './works.ts'
 
 /** How far one try at a green has come. One object a try, written over. */
 export type Chain = {
@@ -147,7 +143,6 @@ export const continueGreen = (run: Run, green: number, where: Try): number => {
     backTo(run, mark)
     return -1
   }
-  if (chain.finished >= 0)
-    addWork(run, green, begun.opened[green] ?? 0, begun.openedBy[green] ?? 0, chain.finished)
+  if (chain.finished >= 0) finishWork(run, begun.work[green] ?? 0, chain.finished)
   return chain.end
 }

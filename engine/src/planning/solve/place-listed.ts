@@ -1,14 +1,17 @@
 import { NEVER } from '../spans.ts'
 import { book } from './book.ts'
 import { seekOffer } from './offer.ts'
-import { chainFrom, latestEnd, newChain, passStep, type Chain, type Try } from './place-green.ts'
+import { chainFrom, latestEnd, newChain, passStep, type Chain } from './place-green.ts'
 import { ATTEMPTS } from './recipe.ts'
 import { CHAIN, type Run } from './run.ts'
 import { backTo, setScalar } from './undo.ts'
+import type { Try } from './windows.ts'
 import { addWork, afterCheck, afterCrowd, afterFixtures, finishWork } from './works.ts'
 
-/** The window and the attempt that the recipe keeps a green to. */
+/** The window and the attempt that the recipe keeps a green to; that in which it was opened where it stands open already. */
 const triedBy = (run: Run, green: number): Try | undefined => {
+  const where = run.begun.where[green] ?? null
+  if (where !== null) return where
   const tried = run.recipe.tried[green] ?? 0
   const window = run.ground.windows[Math.floor(tried / ATTEMPTS)]
   const attempt = run.attempts[tried % ATTEMPTS]

@@ -5,6 +5,7 @@ import type { Hints } from './hints.ts'
 import type { PinnedSteps } from './pins.ts'
 import type { Recipe } from './recipe.ts'
 import { newTimeline, type Timeline } from './timeline.ts'
+import type { Try } from './windows.ts'
 import type { Choice, CrewWanted, Entry, Found, Lead, Stretch } from './wanted.ts'
 
 /** Numbers of an entry in a person's day: when it starts and ends, where it begins and ends, the operation (-1: none). */
@@ -86,13 +87,19 @@ export type Run = {
   }
 }
 
-/** How far each green is in what stands already: first step not done, end of the step before and of the last dressing (-1), start and end of the opening step (-1). */
+/**
+ * How far each green is in what stands already: first step not done, end of the step before and of the last dressing (-1), start and end of the opening step (-1), its
+ * place among the greens in work (-1), and where it is to be finished once it is opened. `hopeless` is 1 where a step that is left can be done by no machine.
+ */
 export type Begun = {
   readonly next: Int32Array
   readonly end: Int32Array
   readonly dressed: Int32Array
   readonly opened: Int32Array
   readonly openedBy: Int32Array
+  readonly work: Int32Array
+  readonly where: (Try | null)[]
+  readonly hopeless: Uint8Array
 }
 
 /** What a run is made for. */
@@ -177,6 +184,9 @@ export const newRun = (setting: RunSetting): Run => {
       dressed: new Int32Array(greens).fill(-1),
       opened: new Int32Array(greens).fill(-1),
       openedBy: new Int32Array(greens).fill(-1),
+      work: new Int32Array(greens).fill(-1),
+      where: Array.from({ length: greens }, () => null),
+      hopeless: new Uint8Array(greens),
     },
     tried: new Int32Array(greens),
     undo: new Int32Array(4096),

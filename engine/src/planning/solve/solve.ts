@@ -1,3 +1,4 @@
+import { isOperation } from '../operations.ts'
 import type { Problem, ScheduledTask } from '../problem.ts'
 import { openedGreens, scoreOf, type Score } from '../score.ts'
 import { budgetOf, type Budget } from '../search/budget.ts'
@@ -80,6 +81,9 @@ const stoodOf = (problem: Problem): { readonly finishMin: number; readonly trave
 /** What a search has found so far, and how many schedules it took. */
 type Sought = { readonly best: Best | null; readonly spent: number }
 
+/** Whether a schedule leaves out a green that somebody could do. */
+const leavesMore = ({ left, run }: Best): boolean => left.some((green) => run.begun.hopeless[green] !== 1)
+
 /** Searches with one set of attempts after the other while greens are left out. The pins on the greens of `standing` stand whatever they break. */
 const searchSets = (
   ground: Ground,
@@ -113,7 +117,7 @@ const searchSets = (
     searchRecipes(search, orders)
     spent += Math.min(schedules, budget.schedules())
     best = search.best
-    if (best === null || best.left.length === 0 || budget.isStopped()) break
+    if (best === null || !leavesMore(best) || budget.isStopped()) break
   }
   return { best, spent }
 }
@@ -136,7 +140,10 @@ export const solve = (problem: Problem, options: SolveOptions): Solved => {
   }
   const { best, spent } = sought
   const tasks = best === null ? [] : tasksOf(best)
-  const left = best?.left ?? []
+  const isWhole = (green: number): boolean =>
+    tasks.filter((task) => task.green === green && isOperation(task.kind)).length ===
+    problem.greens[green]?.steps.length
+  const left = (best?.left ?? []).filter((green) => !isWhole(green))
   const unplanned = left.flatMap((green) => (best === null ? [] : [{ green, ...whyLeft(best.run, green) }]))
   const score = scoreOf(problem, tasks, left.length + problem.excluded.length)
   return { schedule: { tasks, unplanned }, score, schedules: spent }

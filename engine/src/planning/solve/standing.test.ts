@@ -101,7 +101,7 @@ describe('what stands already', () => {
     expect(finished.get(green)).toBeLessThanOrEqual(opened?.finished ?? 0)
   })
 
-  it('leaves out an opened green whose rain has come early, and says that it has no window', () => {
+  it('finishes an opened green whose rain has come early as soon as may be, after it', () => {
     const problem = problemOf(3, 4)
     const first = solve(problem, { seed: 1, schedules: SCHEDULES }).schedule
     const [opened] = openedGreens(problem, first.tasks)
@@ -109,10 +109,47 @@ describe('what stands already', () => {
     const rain = [{ start: nowMin + 5, end: nowMin + 120 }]
     const caught = { ...problem, rain, committed: { nowMin, tasks: stoodAt(first.tasks, nowMin), pins: [] } }
     const { schedule } = solve(caught, { seed: 1, schedules: 5 })
-    expect(schedule.unplanned).toContainEqual(
-      expect.objectContaining({ green: opened?.green, reason: 'noWindow' }),
-    )
+    expect(schedule.unplanned.map(({ green }) => green)).not.toContain(opened?.green)
+    const one = openedGreens(problem, schedule.tasks).find(({ green }) => green === opened?.green)
+    expect(one?.finished).toBeGreaterThan(nowMin + 5)
+    expect(one?.finished).toBeLessThan(problem.horizonMin)
   })
+
+  it('says that an opened green has no window when nobody can finish it any more', () => {
+    const problem = problemOf(3, 4)
+    const first = solve(problem, { seed: 1, schedules: SCHEDULES }).schedule
+    const [opened] = openedGreens(problem, first.tasks)
+    const nowMin = (opened?.opened ?? 0) + 1
+    const gone = {
+      ...problem,
+      greens: problem.greens.map((green, index) =>
+        index === opened?.green
+          ? { ...green, steps: green.steps.map((step) => ({ ...step, minutesByMachine: new Map() })) }
+          : green,
+      ),
+      committed: { nowMin, tasks: stoodAt(first.tasks, nowMin), pins: [] },
+    }
+    const { schedule } = solve(gone, { seed: 1, schedules: 5 })
+    expect(schedule.unplanned).toEqual([
+      expect.objectContaining({ green: opened?.green, reason: 'noWindow' }),
+    ])
+  })
+
+  it.each([1, 2])(
+    'is kept where single steps of the greens in work are moved about, and the finish is no later (random course %i)',
+    (seed) => {
+      const problem = problemOf(seed, 6)
+      const first = solve(problem, { seed, schedules: SCHEDULES }).schedule
+      const nowMin = first.tasks[Math.floor(first.tasks.length / 3)]?.startMin ?? 0
+      const tasks = stoodAt(first.tasks, nowMin)
+      const committed = { nowMin, tasks, pins: [] }
+      const few = solve({ ...problem, committed }, { seed: 1, schedules: SCHEDULES })
+      const many = solve({ ...problem, committed }, { seed: 1, schedules: 1500 })
+      expect(many.schedule.tasks).toEqual(expect.arrayContaining([...tasks]))
+      expect(isCleanSchedule(compileProblem(problem), many.schedule)).toBe(true)
+      expect(many.score.finishMin).toBeLessThanOrEqual(few.score.finishMin)
+    },
+  )
 })
 
 describe('pins', () => {

@@ -82,9 +82,10 @@ export const copyOf = ({ run }: Search, recipe: Recipe): Recipe => {
   return copy
 }
 
-/** Whether the schedule judged last leaves no green out. */
+/** Whether the schedule judged last leaves no green out that anybody could do. */
 export const isWhole = ({ last, run }: Search): boolean =>
-  last.unfinishedGreens === run.ground.problem.excluded.length
+  last.unfinishedGreens ===
+  run.begun.hopeless.reduce((sum, one) => sum + one, run.ground.problem.excluded.length)
 
 /** From now on gives up what is over well after the schedule judged last. Only where that one leaves nothing out: then one that was given up is never the best. */
 export const cutBehindLast = (search: Search): void => {

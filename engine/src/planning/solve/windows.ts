@@ -1,5 +1,6 @@
 import type { Problem, Span } from '../problem.ts'
 import { subtractSpans } from '../spans.ts'
+import type { Attempt } from './attempts.ts'
 
 /** A stretch in which a green may be in work: dry, of one day's light, and with somebody there. */
 export type WorkWindow = {
@@ -11,6 +12,9 @@ export type WorkWindow = {
   /** Until when a cleared green could stay in work if it may stand a dry night: the next rain, or the end of the horizon. */
   readonly dryUntilMin: number
 }
+
+/** Where and how a green is tried. */
+export type Try = { readonly window: WorkWindow; readonly attempt: Attempt }
 
 /** End of the last shift that reaches into a span, not past it; the start of the span where none does. */
 const crewEnd = (problem: Problem, span: Span): number =>
