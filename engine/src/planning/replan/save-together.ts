@@ -8,7 +8,7 @@ import { byTime } from './old-plan.ts'
 import type { Broken } from './repair.ts'
 
 /** Steps that the search may place, taken back ones too: what a blink allows. */
-const MOST_PLACED = 40_000
+const MOST_PLACED = 70_000
 
 /** By so much longer the sky is taken to hold, so that the search sees by how much a green is late, minutes. */
 const GRACE_MIN = 240
@@ -71,6 +71,12 @@ const problemOf = (
   committed: { ...committed, pins: committed.pins.filter(({ green }) => greens.has(green)) },
 })
 
+/** When the sky stops the work, or the last have gone home before that. */
+const goneBy = ({ people }: Problem, skyMin: number): number =>
+  people
+    .flatMap(({ shifts }) => shifts)
+    .reduce((last, { start, end }) => (start < skyMin ? Math.max(last, Math.min(end, skyMin)) : last), 0)
+
 /** All that stands, with the tasks that a search has added. */
 const laidOn = (stood: Field, committed: Committed, tasks: readonly ScheduledTask[]): Field => {
   const field = copyField(stood)
@@ -92,7 +98,7 @@ export const savedTogether = (broken: Broken, greens: ReadonlySet<number>): Fiel
   const { committed } = problem
   if (committed === undefined) return null
   const courses = coursesOf(problem, stood.tasks, marks).filter(({ green }) => greens.has(green))
-  const limitMin = Math.min(...courses.map(({ opened }) => limitsOf(problem, opened).finish))
+  const limitMin = goneBy(problem, Math.min(...courses.map(({ opened }) => limitsOf(problem, opened).finish)))
   const alone = problemOf(broken, committed, greens, limitMin)
   const isLeft = (green: ProblemGreen, index: number): boolean =>
     !greens.has(index) && (stood.done[index] ?? 0) < green.steps.length

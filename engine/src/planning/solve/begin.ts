@@ -106,6 +106,7 @@ export const writeBegin = (run: Run): void => {
     const last = ground.firstStep[green + 1] ?? 0
     for (let step = next; step < last; step++)
       if (ground.choiceFirst[step] === ground.choiceFirst[step + 1]) begun.hopeless[green] = 1
+    if (next < last && begun.hopeless[green] !== 1) begun.movable.push(green)
     if ((begun.opened[green] ?? -1) < 0) continue
     begun.where[green] = openedIn(run, green)
     if (next > (ground.finishStep[green] ?? 0)) continue

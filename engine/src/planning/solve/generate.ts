@@ -72,8 +72,6 @@ const mustWait = (run: Run, green: number): boolean =>
 
 const placeOne = (run: Run, green: number): number => {
   const { begun } = run
-  if (!hasStepsLeft(run, green)) return begun.end[green] ?? 0
-  if (begun.hopeless[green] === 1) return -1
   const stands = run.pins.stands[green] === 1
   if (!isBegun(run, green)) {
     if (stands) return placeAsPinned(run, green)
@@ -117,6 +115,12 @@ export const arrange = (run: Run, order: Int32Array): void => {
   }
 }
 
+/** Greens of which nothing is left to do are done, whatever the recipe. */
+const settleDone = (run: Run, made: Made): void => {
+  for (let green = 0; green < made.ends.length; green++)
+    if (!hasStepsLeft(run, green)) made.ends[green] = run.begun.end[green] ?? 0
+}
+
 /** How many places at the front of the last order stand as they are under a new one. */
 const commonFront = (made: Made, order: Int32Array): number => {
   let same = 0
@@ -132,7 +136,7 @@ const fillUp = (run: Run, made: Made, order: Int32Array): void => {
   for (let i = 0; i < order.length; i++) {
     const green = order[i] ?? 0
     const isIn = (made.ends[green] ?? -1) >= 0
-    if (isIn || run.begun.hopeless[green] === 1 || (isBegun(run, green) && made.listStanding < 0)) continue
+    if (isIn || (isBegun(run, green) && made.listStanding < 0)) continue
     made.ends[green] = isBegun(run, green) ? placeOne(run, green) : placeAnywhere(run, green, false)
     made.filled[green] = 1
   }
@@ -158,6 +162,7 @@ const generateGreens = (run: Run, made: Made): void => {
   for (let green = 0; green < made.filled.length; green++) if (made.filled[green] === 1) made.ends[green] = -1
   made.filled.fill(0)
   run.isCut = false
+  settleDone(run, made)
   for (let i = same; i < order.length; i++) {
     const green = order[i] ?? 0
     made.marks[i] = run.undoLength
@@ -195,8 +200,8 @@ const beginList = (run: Run, made: Made): void => {
     run.scalars[chain + CHAIN.openedBy] = begun.openedBy[green] ?? -1
     run.scalars[chain + CHAIN.work] = begun.work[green] ?? -1
   }
-  for (const green of recipe.order)
-    if (!isListable(run, green) || !hasStepsLeft(run, green)) made.ends[green] = placeOne(run, green)
+  settleDone(run, made)
+  for (const green of recipe.order) if (!isListable(run, green)) made.ends[green] = placeOne(run, green)
   made.listMarks[0] = run.undoLength
   made.listStanding = 0
 }

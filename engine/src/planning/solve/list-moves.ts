@@ -2,6 +2,7 @@ import type { Random } from '../search/random.ts'
 import type { Ground } from './ground.ts'
 import { waitedFor, type Laid } from './laid.ts'
 import type { Recipe } from './recipe.ts'
+import type { Run } from './run.ts'
 
 /** Steps looked back on along a chain of waits. */
 const MOST_BACK = 40
@@ -11,9 +12,13 @@ const placeOf = ({ list, listed }: Recipe, step: number): number => {
   return -1
 }
 
+/** Any of the greens that have steps left. */
+const anyGreen = ({ movable }: Run['begun'], random: Random): number =>
+  movable[random.below(movable.length)] ?? 0
+
 /** One of the steps that nothing of the schedule finishes later than; or the last of any green. */
-const lateStep = (ground: Ground, laid: Laid, random: Random): number => {
-  if (random.below(4) === 0) return (ground.firstStep[random.below(ground.greens) + 1] ?? 1) - 1
+const lateStep = ({ begun, ground }: Run, laid: Laid, random: Random): number => {
+  if (random.below(4) === 0) return (ground.firstStep[anyGreen(begun, random) + 1] ?? 1) - 1
   let last = -1
   for (let step = 0; step < ground.steps; step++)
     if (last < 0 || (laid.end[step] ?? -1) > (laid.end[last] ?? -1)) last = step
@@ -21,9 +26,10 @@ const lateStep = (ground: Ground, laid: Laid, random: Random): number => {
 }
 
 /** One of the waits on the way back from a late step: the second waited for the first, a step of another green. Null where there is none. */
-const drawWait = (ground: Ground, laid: Laid, random: Random): readonly [number, number] | null => {
+const drawWait = (run: Run, laid: Laid, random: Random): readonly [number, number] | null => {
+  const { ground } = run
   let drawn: readonly [number, number] | null = null
-  let step = lateStep(ground, laid, random)
+  let step = lateStep(run, laid, random)
   let seen = 0
   for (let back = 0; back < MOST_BACK && step >= 0 && (laid.end[step] ?? -1) >= 0; back++) {
     const green = ground.greenOfStep[step] ?? 0
@@ -116,11 +122,11 @@ const stray = (ground: Ground, recipe: Recipe, random: Random): number => {
  * Lets one green overtake another: from one of the other's steps on, all its steps come before that one, or that one and what the other does until then behind its last. Returns the first
  * place that has changed, -1 where the green drawn has no step behind.
  */
-const overtake = (ground: Ground, recipe: Recipe, random: Random): number => {
+const overtake = ({ begun, ground }: Run, recipe: Recipe, random: Random): number => {
   const { greenOfStep } = ground
   const { list, listed } = recipe
   const from = random.below(listed)
-  const green = random.below(ground.greens)
+  const green = anyGreen(begun, random)
   if (green === greenOfStep[list[from] ?? 0]) return -1
   let to = listed - 1
   while (to > from && greenOfStep[list[to] ?? 0] !== green) to--
@@ -132,24 +138,25 @@ const overtake = (ground: Ground, recipe: Recipe, random: Random): number => {
 
 /** Makes a neighbour of a recipe with a list, in place. Returns the first place of the list that has changed. */
 export const changeList = (
-  ground: Ground,
+  run: Run,
   recipe: Recipe,
   laid: Laid,
   random: Random,
   mayOvertake: boolean,
 ): number => {
-  const overtaken = mayOvertake && random.below(5) === 0 ? overtake(ground, recipe, random) : -1
+  const { begun, ground } = run
+  const overtaken = mayOvertake && random.below(5) === 0 ? overtake(run, recipe, random) : -1
   if (overtaken >= 0) return overtaken
   const kind = random.below(40)
   if (kind < 6) {
     let from = recipe.listed
     for (let count = 1 + random.below(2); count > 0; count--)
-      from = Math.min(from, takeOut(ground, recipe, random.below(ground.greens)))
+      from = Math.min(from, takeOut(ground, recipe, anyGreen(begun, random)))
     return from
   }
   if (kind < 10) return stray(ground, recipe, random)
   if (kind < 14) return changeWish(ground, recipe, recipe.list[random.below(recipe.listed)] ?? 0, random)
-  const wait = drawWait(ground, laid, random)
+  const wait = drawWait(run, laid, random)
   if (wait === null) return stray(ground, recipe, random)
   const [first, second] = wait
   if (kind < 22) return changeWish(ground, recipe, random.below(2) === 0 ? first : second, random)

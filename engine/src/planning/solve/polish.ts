@@ -37,7 +37,7 @@ const walkList = (search: Search, current: Recipe, random: Random, by: PolishBy)
   let stale = 0
   const propose = (): number => {
     copyRecipe(current, candidate)
-    const from = changeList(ground, candidate, laid, random, by === 'last')
+    const from = changeList(run, candidate, laid, random, by === 'last')
     forgetList(made, Math.min(from, stale))
     stale = from
     return judge(search, guideOf)

@@ -89,7 +89,8 @@ export type Run = {
 
 /**
  * How far each green is in what stands already: first step not done, end of the step before and of the last dressing (-1), start and end of the opening step (-1), its
- * place among the greens in work (-1), and where it is to be finished once it is opened. `hopeless` is 1 where a step that is left can be done by no machine.
+ * place among the greens in work (-1), and where it is to be finished once it is opened. `hopeless` is 1 where a step that is left can be done by no machine; `movable` are the
+ * greens that have steps left and are not hopeless.
  */
 export type Begun = {
   readonly next: Int32Array
@@ -100,6 +101,7 @@ export type Begun = {
   readonly work: Int32Array
   readonly where: (Try | null)[]
   readonly hopeless: Uint8Array
+  readonly movable: number[]
 }
 
 /** What a run is made for. */
@@ -187,6 +189,7 @@ export const newRun = (setting: RunSetting): Run => {
       work: new Int32Array(greens).fill(-1),
       where: Array.from({ length: greens }, () => null),
       hopeless: new Uint8Array(greens),
+      movable: [],
     },
     tried: new Int32Array(greens),
     undo: new Int32Array(4096),

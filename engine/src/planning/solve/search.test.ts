@@ -86,7 +86,7 @@ describe('a schedule grown on from the one before', () => {
       let stale = 0
       for (let round = 0; round < 60; round++) {
         copyRecipe(current, run.recipe)
-        const from = changeList(run.ground, run.recipe, laid, random, seed % 2 === 0)
+        const from = changeList(run, run.recipe, laid, random, seed % 2 === 0)
         forgetList(made, Math.min(from, stale))
         stale = from
         generate(run, made)

@@ -105,7 +105,7 @@ export const searchRecipes = (search: Search, orders: readonly (readonly number[
   const random = randomOf(search.seed)
   const elite = eliteOf<Recipe>(ELITE, isSameOrder)
   const makeNeighbour: MakeNeighbour = (recipe) => change(recipe, random, near !== undefined)
-  const isFew = near === undefined && run.ground.greens <= FEW_GREENS
+  const isFew = near === undefined && run.begun.movable.length <= FEW_GREENS
   let cost = begin(search, orders)
   const current = copyOf(search, run.recipe)
   while (!budget.isOver() && current.order.length > 0) {

@@ -36,12 +36,10 @@ const runOf = (
     attempts,
     pins: pinsOf(ground, committed, standing),
     hints: near === undefined ? null : hintsOf(ground, near.tasks),
-    recipe: plainRecipe(
-      ground,
-      ground.problem.greens.map((_, index) => index),
-    ),
+    recipe: plainRecipe(ground, []),
   })
   writeBegin(run)
+  run.recipe = plainRecipe(ground, run.begun.movable)
   return run
 }
 
@@ -102,8 +100,9 @@ const searchSets = (
     const activities = Math.max(1, ground.steps)
     const budget = budgetOf({ schedules, activities, ...(stop === undefined ? {} : { stop }) })
     const tell = teller({ ...options, schedules }, budget, spent)
+    const run = runOf(ground, attempts, near, standing)
     const search: Search = {
-      run: runOf(ground, attempts, near, standing),
+      run,
       made: newMade(ground),
       budget,
       seed,
@@ -114,7 +113,11 @@ const searchSets = (
       best,
       last: { unfinishedGreens: 0, fixtureClashes: 0, shutGreenDays: 0, finishMin: 0, workedSum: 0 },
     }
-    searchRecipes(search, orders)
+    const movable = new Set(run.begun.movable)
+    searchRecipes(
+      search,
+      orders.map((order) => order.filter((green) => movable.has(green))),
+    )
     spent += Math.min(schedules, budget.schedules())
     best = search.best
     if (best === null || !leavesMore(best) || budget.isStopped()) break
