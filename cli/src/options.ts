@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util'
+import { dayNumber } from '@swardwright/engine'
 import { BadInput } from './command.ts'
 
 type Kind = 'text' | 'flag'
@@ -71,6 +72,12 @@ export const wholeNumber = (
   if (text.trim() === '' || !Number.isInteger(value) || value < range.min || value > range.max)
     throw new BadInput(`--${name} is '${text}'; it must be a whole number from ${range.min} to ${range.max}`)
   return value
+}
+
+/** A day of the calendar. Throws `BadInput`. */
+export const calendarDay = (name: string, text: string): string => {
+  if (!Number.isNaN(dayNumber(text))) return text
+  throw new BadInput(`--${name} is '${text}'; it must be a day of the calendar as yyyy-mm-dd`)
 }
 
 /** An option that must be there. */

@@ -1,7 +1,6 @@
 import {
   addDays,
   chooseWeeks,
-  dayNumber,
   DEFAULT_WEEKS,
   drawnYears,
   firstDaysBetween,
@@ -18,7 +17,7 @@ import {
 import { weeksErrorWords, weeksSummary } from '@swardwright/present'
 import { BadInput, type Command, type Io } from './command.ts'
 import { DEMO_COURSE, DEMO_NORMALS, DEMO_PRESCRIPTION, openCourse, openPrescription } from './files.ts'
-import { readOptions, wholeNumber } from './options.ts'
+import { calendarDay, readOptions, wholeNumber } from './options.ts'
 import { openChecked, openHistory, PLACE_OPTIONS, stationOf, withNegatives } from './weather-files.ts'
 
 const WEEKS_OPTIONS = {
@@ -42,13 +41,7 @@ type Options = {
   readonly [K in keyof typeof WEEKS_OPTIONS]?: (typeof WEEKS_OPTIONS)[K] extends 'flag' ? boolean : string
 }
 
-/** Weeks looked at when no end is given. */
-const USUAL_WEEKS = 12
 const WEEK_DAYS = 7
-const day = (name: string, text: string): string => {
-  if (!Number.isNaN(dayNumber(text))) return text
-  throw new BadInput(`--${name} is '${text}'; it must be a day of the calendar as yyyy-mm-dd`)
-}
 
 /** The first Monday after a course's own today. */
 const nextMonday = (course: Course): string => {
@@ -60,8 +53,11 @@ const nextMonday = (course: Course): string => {
 const firstDaysOf = (course: Course, options: Options): readonly string[] => {
   const everyDays =
     wholeNumber('every', options.every, { min: 1, max: WEEKS_LIMITS.days }) ?? DEFAULT_WEEKS.everyDays
-  const from = options.from === undefined ? nextMonday(course) : day('from', options.from)
-  const to = options.to === undefined ? addDays(from, (USUAL_WEEKS - 1) * WEEK_DAYS) : day('to', options.to)
+  const from = options.from === undefined ? nextMonday(course) : calendarDay('from', options.from)
+  const to =
+    options.to === undefined
+      ? addDays(from, (DEFAULT_WEEKS.weeks - 1) * WEEK_DAYS)
+      : calendarDay('to', options.to)
   if (to < from) throw new BadInput(`--to is ${to}; it must be ${from}, the first day, or later`)
   return firstDaysBetween(from, to, everyDays)
 }

@@ -26,7 +26,7 @@ import {
 import { calculationErrorWords, gapWords, refusalWords } from '@swardwright/present'
 import { BadInput, type Command, type Io } from './command.ts'
 import { openCourse, openForecast } from './files.ts'
-import { readOptions, required, wholeNumber } from './options.ts'
+import { calendarDay, readOptions, required, wholeNumber } from './options.ts'
 import { openChecked, openHistory, PLACE_OPTIONS, stationOf, withNegatives } from './weather-files.ts'
 
 const importFile = async (argv: readonly string[], io: Io): Promise<number> => {
@@ -171,10 +171,8 @@ const generate = async (argv: readonly string[], io: Io): Promise<number> => {
   const { options } = readOptions(withNegatives(argv), GENERATE_OPTIONS)
   const years = wholeNumber('years', required('years', options.years), { min: 1, max: 1000 }) ?? 1
   const seed = wholeNumber('seed', required('seed', options.seed), { min: 0, max: 2 ** 31 - 1 }) ?? 0
-  const from = options.from ?? FIRST_DAY
+  const from = calendarDay('from', options.from ?? FIRST_DAY)
   const start = dayNumber(from)
-  if (Number.isNaN(start))
-    throw new BadInput(`--from is '${from}'; it must be a day of the calendar as yyyy-mm-dd`)
   const climate = await climateOf(io, options)
   const end = dayNumber(
     `${String(Number(from.slice(0, 4)) + years).padStart(4, '0')}${from.slice(4).replace('02-29', '02-28')}`,

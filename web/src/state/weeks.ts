@@ -16,10 +16,10 @@ import { planChoices, planInput, planning, planNow } from './plan.ts'
 import { prescription } from './prescription.ts'
 import { askHistory, history } from './served-weather.ts'
 
-const { days, years, everyDays, seed } = DEFAULT_WEEKS
+const { weeks, days, years, everyDays, seed } = DEFAULT_WEEKS
 
 /** Which weeks are weighed, kept while the app is open; a beginning of null is the Monday after today. */
-export const weeksChoices = signal({ from: null as string | null, weeks: 12, everyDays, days, years })
+export const weeksChoices = signal({ from: null as string | null, weeks, everyDays, days, years })
 
 /** First candidate unless somebody chooses. */
 const usualFrom = computed(() => mondayAfter(today.value))

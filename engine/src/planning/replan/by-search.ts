@@ -4,20 +4,17 @@ import { NEVER } from '../spans.ts'
 import type { Situation } from './situation.ts'
 import { unplannedOf } from './left-out.ts'
 import { changeOf } from './change.ts'
+import { notWorked } from './not-worked.ts'
 import { byTime } from './old-plan.ts'
 import type { Broken } from './repair.ts'
 
 /** Complete schedules that a replan may spend on the search: few, since it must answer in a blink. */
 const REPLAN_SCHEDULES = 4
 
-/** The problem without the greens that the manager leaves out: no machine can do their steps. */
+/** The problem without the greens that the manager leaves out. */
 const withoutSkipped = ({ problem, skipped }: Broken): Problem => ({
   ...problem,
-  greens: problem.greens.map((green, index) =>
-    skipped.has(index)
-      ? { ...green, steps: green.steps.map((step) => ({ ...step, minutesByMachine: new Map() })) }
-      : green,
-  ),
+  greens: problem.greens.map((green, index) => (skipped.has(index) ? notWorked(green) : green)),
 })
 
 /**

@@ -1,7 +1,6 @@
 import type { Candidate } from './candidate.ts'
 import type { Field } from './field.ts'
-import { coursesOf } from './judge-field.ts'
-import type { Broken } from './repair.ts'
+import { inWork, type Broken } from './repair.ts'
 import { savedTogether } from './save-together.ts'
 
 /** Whom to give up for the others: nobody; where several are missed, each of them that the old plan, only shifted, does not finish. */
@@ -23,14 +22,11 @@ export const moreSaved = (
   savedByShift: ReadonlySet<number>,
 ): Field | null => {
   if (caught.length === 0 || faults === 0) return null
-  const { problem, opened, marks, stood } = broken
   const alone = new Set(lost.flatMap(({ green, reason }) => (reason === 'notAllTogether' ? [] : [green])))
-  const inWork = coursesOf(problem, stood.tasks, marks)
-    .filter(({ green, finished }) => opened.has(green) && finished > stood.nowMin && !alone.has(green))
-    .map(({ green }) => green)
+  const savable = inWork(broken).filter((green) => !alone.has(green))
   const missed = caught.filter((green) => !alone.has(green))
   for (const givenUp of givenUps(missed, savedByShift)) {
-    const field = savedTogether(broken, new Set(inWork.filter((green) => !givenUp.includes(green))))
+    const field = savedTogether(broken, new Set(savable.filter((green) => !givenUp.includes(green))))
     if (field !== null) return field
   }
   return null

@@ -24,6 +24,12 @@ export type Broken = {
   readonly skipped: ReadonlySet<number>
 }
 
+/** Greens that stand opened and are not finished by now. */
+export const inWork = ({ problem, stood, marks, opened }: Broken): readonly number[] =>
+  coursesOf(problem, stood.tasks, marks)
+    .filter(({ green, finished }) => opened.has(green) && finished > stood.nowMin)
+    .map(({ green }) => green)
+
 /** One way to repair. */
 export type Way = {
   readonly opened: Loyalty

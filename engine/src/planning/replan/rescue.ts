@@ -3,10 +3,10 @@ import type { Problem, ProblemStep } from '../problem.ts'
 import { randomOf } from '../search/random.ts'
 import { NEVER } from '../spans.ts'
 import { bayOf, copyField, type Field } from './field.ts'
-import { coursesOf, isInTime, limitsOf, type GreenCourse } from './judge-field.ts'
+import { coursesOf, isInTime, limitsOf } from './judge-field.ts'
 import { chainFrom } from './lay.ts'
 import { bestOffer, take, type Offer, type Wanted } from './place.ts'
-import type { Broken } from './repair.ts'
+import { inWork, type Broken } from './repair.ts'
 
 /** Whoever is free takes it: only what would start at the same minute stays in the same hands. */
 const ANYBODY = { machineMin: 1, personMin: 1 } as const
@@ -182,13 +182,9 @@ export const rescue = (
   broken: Broken,
   savedByShift: ReadonlySet<number>,
 ): { readonly field: Field; readonly caught: readonly number[] } => {
-  const { problem, marks, opened } = broken
+  const { problem, marks } = broken
   const tails = tailsOf(broken)
-  const nowMin = problem.committed?.nowMin ?? 0
-  const isOpen = (one: GreenCourse): boolean => opened.has(one.green) && one.finished > nowMin
-  const open = coursesOf(problem, broken.stood.tasks, marks)
-    .filter(isOpen)
-    .map(({ green }) => green)
+  const open = inWork(broken)
   let best: { field: Field; caught: readonly number[]; rank: readonly [number, number, number] } | null = null
   let fewestCaught = open.length
   const savedOnce = new Set<number>()

@@ -9,7 +9,7 @@ import { coursesOf, isInTime } from './judge-field.ts'
 import { replan } from './make-replan.ts'
 import { planProblemOf } from './plan-problem.ts'
 import { brokenOf } from './replan.ts'
-import type { Broken } from './repair.ts'
+import { inWork, type Broken } from './repair.ts'
 import { savedTogether } from './save-together.ts'
 import { situationOf } from './situation.ts'
 
@@ -29,13 +29,6 @@ const brokenAt = (clock: string, facts: readonly DayFact[] = []): Broken =>
     ),
   )
 
-const inWork = ({ problem: own, stood, marks, opened: begun }: Broken): ReadonlySet<number> =>
-  new Set(
-    coursesOf(own, stood.tasks, marks)
-      .filter(({ green, finished }) => begun.has(green) && finished > stood.nowMin)
-      .map(({ green }) => green),
-  )
-
 const inTime = ({ problem: own, marks }: Broken, field: Field): ReadonlySet<number> =>
   new Set(
     coursesOf(own, field.tasks, marks)
@@ -47,7 +40,7 @@ describe('greens in work, saved together', () => {
   // The plan that is followed finishes them all in time, so there is a way.
   it.each(['08:40', '10:30', '12:50'])('are all found a way where there is one (%s)', (clock) => {
     const broken = brokenAt(clock)
-    const greens = inWork(broken)
+    const greens = new Set(inWork(broken))
     expect(greens.size).toBeGreaterThan(1)
     const field = savedTogether(broken, greens)
     expect(field).not.toBeNull()
@@ -68,7 +61,7 @@ describe('greens in work, saved together', () => {
       mmPerH: 2,
     }
     const broken = brokenAt('10:30', [rain])
-    expect(savedTogether(broken, inWork(broken))).toBeNull()
+    expect(savedTogether(broken, new Set(inWork(broken)))).toBeNull()
   })
 })
 

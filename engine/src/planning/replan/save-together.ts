@@ -4,6 +4,7 @@ import { mergeSpans } from '../spans.ts'
 import { solve } from '../solve/solve.ts'
 import { copyField, stand, type Field } from './field.ts'
 import { coursesOf, limitsOf } from './judge-field.ts'
+import { notWorked } from './not-worked.ts'
 import { byTime } from './old-plan.ts'
 import type { Broken } from './repair.ts'
 
@@ -30,13 +31,6 @@ const laterRain = (rain: readonly Span[], limitMin: number): readonly Span[] =>
     if (span.end <= limitMin || span.start >= until) return [span]
     return span.end <= until ? [] : [{ start: until, end: span.end }]
   })
-
-/** A green that nothing more is done on. */
-const untouched = (green: ProblemGreen): ProblemGreen => ({
-  ...green,
-  fixtures: [],
-  steps: green.steps.map((step) => ({ ...step, minutesByMachine: new Map<string, number>() })),
-})
 
 /** The problem of finishing some greens alone, as if the sky held for longer: until then as it is in truth. */
 const problemOf = (
@@ -66,7 +60,7 @@ const problemOf = (
   greens: problem.greens.map((green, index) =>
     greens.has(index)
       ? { ...green, fixtures: [], steps: green.steps.slice(0, (marks[index]?.finish ?? -1) + 1) }
-      : untouched(green),
+      : { ...notWorked(green), fixtures: [] },
   ),
   committed: { ...committed, pins: committed.pins.filter(({ green }) => greens.has(green)) },
 })

@@ -56,7 +56,8 @@ export type WeeksError =
       readonly recordTo: string
     }
 
-export const DEFAULT_WEEKS = { days: 5, years: 10, seed: 1, schedules: 100, everyDays: 7 } as const
+/** What is asked unless somebody chooses: `weeks` to look at from the first day on. */
+export const DEFAULT_WEEKS = { weeks: 12, days: 5, years: 10, seed: 1, schedules: 100, everyDays: 7 } as const
 
 /** Limits of what can be asked. */
 export const WEEKS_LIMITS = { days: 21, firstDays: 200, periodDays: 370, years: 60 } as const

@@ -1,4 +1,5 @@
 import { Note } from '../../parts/Note.tsx'
+import { Progress } from '../../parts/Progress.tsx'
 import { planErrorSentence } from '../../state/error-words.ts'
 import { planFailure, planFault, planning } from '../../state/plan.ts'
 import { WORDS } from './words.ts'
@@ -21,20 +22,5 @@ export const PlanningNow = () => {
         )}
       </>
     )
-  const percent = Math.round((100 * now.schedules) / Math.max(1, now.of))
-  return (
-    <div class="tight">
-      <p role="status">{WORDS.making} …</p>
-      <div
-        class="progress"
-        role="progressbar"
-        aria-label={WORDS.making}
-        aria-valuemin={0}
-        aria-valuemax={100}
-        aria-valuenow={percent}
-      >
-        <span style={{ width: `${percent}%` }} />
-      </div>
-    </div>
-  )
+  return <Progress word={WORDS.making} done={now.schedules} of={now.of} />
 }

@@ -4,6 +4,7 @@ import { useEffect } from 'preact/hooks'
 import { Fold } from '../../parts/Fold.tsx'
 import { Note } from '../../parts/Note.tsx'
 import { Page, Part } from '../../parts/Page.tsx'
+import { Progress } from '../../parts/Progress.tsx'
 import { useCourse } from '../../state/course.ts'
 import { prescription } from '../../state/prescription.ts'
 import {
@@ -24,24 +25,10 @@ import './weeks.css'
 
 const Running = ({ done, of }: NonNullable<Reckoned['running']>) => {
   const course = useCourse()
-  const percent = Math.round((100 * done) / Math.max(1, of))
   const best = chosenWeeks.value.picks[0]?.week
   return (
     <div class="stack">
-      <div class="tight">
-        <p role="status">{WORDS.reckoning} …</p>
-        <div
-          class="progress"
-          role="progressbar"
-          aria-label={WORDS.reckoning}
-          aria-valuemin={0}
-          aria-valuemax={100}
-          aria-valuenow={percent}
-          aria-valuetext={WORDS.done(done, of)}
-        >
-          <span style={{ width: `${percent}%` }} />
-        </div>
-      </div>
+      <Progress word={WORDS.reckoning} done={done} of={of} told={WORDS.done(done, of)} />
       {best === undefined ? null : (
         <p>
           <b>{WORDS.soFar}</b> {dayWords(best.firstDay)}. {weekSentence(best, course)}

@@ -1,16 +1,8 @@
 import type { Operation } from '../../operations.ts'
 import type { ProblemStep, Span } from '../../problem.ts'
+import { intersectSpans } from '../../spans.ts'
 import type { Facts } from '../facts.ts'
-
-/** Spans inside some list in which both hold. Both lists in order. */
-const both = (a: readonly Span[], b: readonly Span[]): readonly Span[] =>
-  a.flatMap((one) =>
-    b.flatMap((other) => {
-      const start = Math.max(one.start, other.start)
-      const end = Math.min(one.end, other.end)
-      return end > start ? [{ start, end }] : []
-    }),
-  )
+import { merged } from '../spans.ts'
 
 /** Spans in which at least so many people who are trained for an operation are on shift. */
 const crewSpans = (facts: Facts, operation: Operation, crew: number): readonly Span[] => {
@@ -26,15 +18,6 @@ const crewSpans = (facts: Facts, operation: Operation, crew: number): readonly S
       : []
   })
 }
-
-const joined = (spans: readonly Span[]): readonly Span[] =>
-  spans.reduce<Span[]>((list, span) => {
-    const last = list.at(-1)
-    if (last !== undefined && last.end === span.start)
-      list[list.length - 1] = { start: last.start, end: span.end }
-    else list.push(span)
-    return list
-  }, [])
 
 /** Stands for no machine. */
 const HANDS = -1
@@ -54,17 +37,19 @@ const reckoned = (
 ): readonly Doer[] => {
   const workable = facts.compiled.workable.get(step.operation) ?? []
   if (step.minutesByMachine.size === 0)
-    return [{ machine: HANDS, minutes: 0, crew: 1, spans: both(workable, crewTimes(step.operation, 1)) }]
+    return [
+      { machine: HANDS, minutes: 0, crew: 1, spans: intersectSpans(workable, crewTimes(step.operation, 1)) },
+    ]
   return facts.problem.machines.flatMap((machine, index): readonly Doer[] => {
     const minutes = step.minutesByMachine.get(machine.id)
     if (minutes === undefined) return []
-    const open = both(facts.compiled.available[index] ?? [], workable)
+    const open = intersectSpans(facts.compiled.available[index] ?? [], workable)
     return [
       {
         machine: index,
         minutes,
         crew: machine.crew,
-        spans: both(open, crewTimes(step.operation, machine.crew)),
+        spans: intersectSpans(open, crewTimes(step.operation, machine.crew)),
       },
     ]
   })
@@ -76,7 +61,7 @@ export const doersOf = (facts: Facts): ((step: ProblemStep) => readonly Doer[]) 
   const known = new Map<ProblemStep, readonly Doer[]>()
   const crewTimes = (operation: Operation, crew: number): readonly Span[] => {
     const key = `${operation} ${crew}`
-    const found = times.get(key) ?? joined(crewSpans(facts, operation, crew))
+    const found = times.get(key) ?? merged(crewSpans(facts, operation, crew))
     times.set(key, found)
     return found
   }
